@@ -1,5 +1,6 @@
 #include "criteria/extend.hpp"
 
+#include "criteria/files_above.hpp"
 #include "criteria/put_over.hpp"
 #include "criteria/shipped.hpp"
 #include "measure/text.hpp"
@@ -135,6 +136,46 @@ std::optional<std::string> shipped_base(const std::string &name) {
 
 Extended read_extended(const std::string &text, const BaseText &base, Issues &issues) {
     return Reader(base).read(text, issues);
+}
+
+std::vector<std::string> sets_below(const std::string &text) {
+    std::vector<std::string> out;
+    for (std::size_t at = 0; at < text.size();) {
+        const std::size_t end = std::min(text.find('\n', at), text.size());
+        const std::string_view line = std::string_view(text).substr(at, end - at);
+        if (line.starts_with(mark)) out.emplace_back(line.substr(mark.size()));
+        at = end + 1;
+    }
+    return out;
+}
+
+std::vector<std::string> texts_above(const std::string &text, const std::string &below) {
+    Texts bases;
+    std::vector<std::string> out{unpacked(text, bases)};
+    for (const auto &name : sets_below(text)) {
+        if (name == below) break;
+        out.push_back(bases[name]);
+    }
+    return out;
+}
+
+std::optional<std::string> class_below(const std::string &text, const std::string &class_id,
+                                       const std::string &below) {
+    const auto none = [](const std::string &) { return std::nullopt; }; // all is packed
+    std::string of = text, id = class_id;
+    for (std::size_t left = sets_below(text).size(); left > 0; --left) {
+        Issues issues;
+        const Extended read = read_extended(of, none, issues);
+        if (!read.stands_for.empty()) {
+            const auto here = std::find_if(read.stands_for.begin(), read.stands_for.end(),
+                                           [&](const auto &one) { return one.first == id; });
+            if (here == read.stands_for.end()) return std::nullopt;
+            id = here->second;
+        }
+        if (read.base == below) return id;
+        of = read.base_text;
+    }
+    return std::nullopt;
 }
 
 } // namespace beadbook

@@ -31,4 +31,10 @@ struct Extended {
 /// An unknown base, a circle and a mistake in the base are issues there.
 Extended read_extended(const std::string &text, const BaseText &base, Issues &issues);
 
+/// The sets below one, nearest first, by the text that stands with it (`Extended::text`).
+std::vector<std::string> sets_below(const std::string &text);
+/// What a class of it is called in one of those; nothing where none there stands for it.
+std::optional<std::string> class_below(const std::string &text, const std::string &class_id,
+                                       const std::string &below);
+
 } // namespace beadbook

@@ -31,17 +31,17 @@ public:
         set_.extends_where = read.base_where;
         set_.inherited = std::move(read.inherited);
         base_text_ = std::move(read.base_text);
-        set_.stands_for = std::move(read.stands_for);
+        stands_for_ = std::move(read.stands_for);
     }
 
-    /// To be asked after `read`, of a set that was read without a mistake, with its `stands_for`.
-    SetBelow below(const std::vector<std::pair<std::string, std::string>> &stands_for) const {
+    /// To be asked after `read`, of a set that was read without a mistake.
+    SetBelow below() const {
         if (base_text_.empty()) return {};
         Issues of_base;
         const auto none = [](const std::string &) { return std::nullopt; }; // all is packed
         auto set = SetReader(base_text_, context_.vocabulary, none, of_base).read();
         if (of_base.any_error()) return {};
-        return {std::make_shared<const CriteriaSet>(std::move(set)), stands_for};
+        return {std::make_shared<const CriteriaSet>(std::move(set)), stands_for_};
     }
 
     CriteriaSet read() {
@@ -277,6 +277,7 @@ private:
     Names names_;
     ReadContext context_;
     std::string base_text_;
+    std::vector<std::pair<std::string, std::string>> stands_for_;
     std::vector<std::string> written_; ///< each rule, in their order
     std::set<std::string> ids_;
 };
@@ -296,7 +297,7 @@ Loaded load_criteria(const std::string &text, const Vocabulary &vocabulary, cons
     Issues issues;
     SetReader reader(text, vocabulary, base, issues);
     const auto set = std::make_shared<CriteriaSet>(reader.read());
-    if (!issues.any_error()) set->doubted = lint(*set, reader.below(set->stands_for), vocabulary, issues);
+    if (!issues.any_error()) set->doubted = lint(*set, reader.below(), vocabulary, issues);
     return outcome(set, issues);
 }
 

@@ -281,7 +281,6 @@ struct CriteriaSet {
     std::map<std::string, std::string> parts;
     std::string extends;         ///< the set that it changes; empty: it stands alone
     std::string extends_edition; ///< of that one
-    std::vector<std::pair<std::string, std::string>> stands_for; ///< class here, class there; none: the same
     Where extends_where;   ///< in the file: where what is inherited stands
     std::string inherited; ///< how sure is at most what is taken from there, in words; may be empty
     std::string text;      ///< the file, byte for byte; below it the texts of the sets that it extends

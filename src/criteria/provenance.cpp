@@ -1,6 +1,9 @@
 #include "criteria/provenance.hpp"
 
+#include "criteria/extend.hpp"
+#include "criteria/files_above.hpp"
 #include "criteria/load.hpp"
+#include "criteria/put_over.hpp"
 #include "criteria/shipped.hpp"
 #include "measure/text.hpp"
 
@@ -27,9 +30,20 @@ bool begin_alike(const std::string &a, const std::string &b) {
     return std::min(a.size(), b.size()) >= 6 && (a.starts_with(b) || b.starts_with(a));
 }
 
+/// Most of its rules are the other's by id and clause, whatever the numbers are and what its head says.
+bool has_rules_of(const CriteriaSet &own, const CriteriaSet &shipped) {
+    const auto taken = std::count_if(own.rules.begin(), own.rules.end(), [&](const Rule &one) {
+        return std::any_of(shipped.rules.begin(), shipped.rules.end(), [&](const Rule &other) {
+            return one.id == other.id && one.clause == other.clause && !one.clause.empty();
+        });
+    });
+    return 2 * static_cast<std::size_t>(taken) > own.rules.size();
+}
+
 /// How much speaks for taking one for the other; 0: nothing.
-int likeness(const CriteriaSet &own, const CriteriaSet &shipped) {
-    int out = own.extends == shipped.name ? 8 : 0;
+int likeness(const CriteriaSet &own, const std::string &below, const CriteriaSet &shipped) {
+    int out = below == shipped.name ? 16 : 0;
+    if (has_rules_of(own, shipped)) out += 4;
     const std::string title = plain(own.title), edition = plain(own.edition), name = plain(own.name),
                       of = plain(shipped.name);
     if (title == plain(shipped.title)) out += 4;
@@ -41,7 +55,7 @@ int likeness(const CriteriaSet &own, const CriteriaSet &shipped) {
 
 LackingRules lacking_beside(const CriteriaSet &own, const CriteriaSet &shipped,
                             const Vocabulary &vocabulary) {
-    LackingRules out{shipped.name, own.extends == shipped.name, {}, {}, {}};
+    LackingRules out{shipped.name, shipped_below(own) == shipped.name, {}, {}, {}};
     for (const auto &[part, said] : shipped.parts)
         if (const auto here = own.parts.find(part); here == own.parts.end() || here->second != said)
             out.parts.push_back(part);
@@ -97,14 +111,41 @@ std::string own_file_mark(const std::string &set, const std::string &hash) {
     return is_shipped_set(set, hash) ? "" : own_file_mark(is_name_of_a_set(set), hash);
 }
 
+std::string shipped_below(const CriteriaSet &set) {
+    for (auto &name : sets_below(set.text))
+        if (is_name_of_a_set(name)) return name;
+    return "";
+}
+
+std::vector<Silence> own_silences(const CriteriaSet &set) {
+    std::vector<Silence> out;
+    const auto stands = [&](const Silence &one) {
+        return std::any_of(set.silences.begin(), set.silences.end(), [&](const Silence &other) {
+            return other.check == one.check && other.of == one.of;
+        });
+    };
+    for (const auto &text : texts_above(set.text, shipped_below(set))) {
+        Issues issues;
+        const Yaml root = read_yaml(text, issues);
+        const Yaml *list = root.find("silence");
+        if (!list) continue;
+        for (const auto &item : list->items) {
+            Silence one{text_under(item, "check"), text_under(item, "of"), text_under(item, "reason"), {}};
+            if (stands(one)) out.push_back(std::move(one));
+        }
+    }
+    return out;
+}
+
 std::vector<const CriteriaSet *> shipped_alike(const CriteriaSet &set) {
     std::vector<const CriteriaSet *> alike;
     if (is_shipped_set(set.name, set.hash)) return alike;
     if (is_name_of_a_set(set.name)) return {shipped_criteria(set.name).get()};
     int most = 1;
+    const std::string below = shipped_below(set);
     for (const auto &name : shipped_sets()) {
         const auto shipped = shipped_criteria(name);
-        const int now = likeness(set, *shipped);
+        const int now = likeness(set, below, *shipped);
         if (now > most) alike.clear();
         if (now >= most) alike.push_back(shipped.get());
         most = std::max(most, now);

@@ -21,8 +21,12 @@ std::string own_file_words(const std::string &set, const std::string &hash);
 std::string own_file_mark(bool named_as_shipped, const std::string &hash);
 std::string own_file_mark(const std::string &set, const std::string &hash);
 
-/// Shipped sets that one which is not could be taken for: that of its name, else those that have its title,
-/// its edition or nearly its name, or that it extends. None of a shipped one.
+/// The nearest shipped set that one extends, by its own word or through other files; empty if it does not.
+std::string shipped_below(const CriteriaSet &set);
+
+/// Shipped sets that one which is not could be taken for: that of its name, else the one that it extends, or
+/// those that have most of its rules by id and clause, its title, its edition or nearly its name. None of a
+/// shipped one.
 std::vector<const CriteriaSet *> shipped_alike(const CriteriaSet &set);
 
 /// Of a shipped set that another one could be taken for: what it has and that one lacks.
@@ -33,14 +37,14 @@ struct LackingRules {
         std::size_t there = 0, here = 0; ///< rules that speak of it; fewer here
     };
     std::string shipped;   ///< name of the set
-    bool extended = false; ///< by its own word; else it only looks like it
+    bool extended = false; ///< that one extends it; else it only looks like it
     std::vector<OfType> types;
     std::vector<std::string> rules; ///< ids that stand there and not here, among those that speak of them
     std::vector<std::string>
         parts; ///< beside the rules, that say otherwise here: "relevance", "required exams"
 };
-/// Of a set that is not shipped and has the title, the edition or nearly the name of one that is, or extends
-/// it; nothing for a shipped one, or where nothing is lacking.
+/// Of a set that is not shipped beside each of shipped_alike; nothing for a shipped one, or where nothing is
+/// lacking.
 std::vector<LackingRules> lacking_beside_shipped(const CriteriaSet &set,
                                                  const Vocabulary &vocabulary = Vocabulary::shipped());
 

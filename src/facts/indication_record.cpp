@@ -28,6 +28,7 @@ Indication IndicationRecord::facts(Exam method, const WeldLine &line, const Voca
     out.number = number;
     out.type = type;
     out.exam = method;
+    out.of_exam = exam;
     out.words = words;
     for (const auto &[q, typed] : measures) out.measures.set(q, typed.value);
     if (at) {

@@ -87,6 +87,11 @@ void Indication::area_by_type(const Vocabulary &vocabulary) {
     measures.set(Quantity::area, linear ? length * width : ellipse(length, width));
 }
 
+bool found_by_one_that_counts(const Indication &entry, const std::vector<ExamDone> &exams) {
+    return std::any_of(exams.begin(), exams.end(),
+                       [&](const ExamDone &exam) { return exam.counts && exam.found(entry); });
+}
+
 bool is_fillet(const Coupon &coupon) {
     return coupon.facts[static_cast<std::size_t>(Fact::joint)] == word_index(info(Fact::joint), "fillet");
 }

@@ -33,6 +33,7 @@ struct Indication {
     bool width_open = false;
     /// Of one read out of several: one of them is no wider than this.
     std::optional<Exact> narrowest;
+    int of_exam = 0; ///< number of the exam that found it; 0: nobody said which of its method that was
 
     /// Fills in what follows from what was measured: size is the larger of length and width, a pore with
     /// only a size is as long as that, and the place ends one length after where it begins. The area follows
@@ -66,7 +67,13 @@ struct ExamDone {
     bool contradicts = false; ///< more is on record under it than it was finished with
     bool lacks = false;       ///< less is on record under it than it was finished with
     Missing hangs_on{};       ///< of one that does not count: what of the coupon would tell whether it does
+    /// It found that entry, or may have, where nobody said which exam did.
+    bool found(const Indication &entry) const {
+        return method == entry.exam && (entry.of_exam == 0 || entry.of_exam == number);
+    }
 };
+/// An exam that counts found it, so that what it measured may fulfil a requirement.
+bool found_by_one_that_counts(const Indication &entry, const std::vector<ExamDone> &exams);
 
 /// The test coupon's facts; word 0 and an absent value mean "not known".
 struct Coupon {

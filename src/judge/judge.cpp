@@ -195,7 +195,7 @@ void check_all(Evaluation &e, const std::vector<ExamDone> &exams) {
     check_combined(e);
     check_coupon_rules(e);
     check_coverage(e);
-    check_measured(e);
+    check_measured(e, exams);
     check_required_exams(e, exams);
 }
 

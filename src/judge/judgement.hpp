@@ -25,7 +25,7 @@ struct Finding {
         not_said,       ///< a rule speaks of it, but not for the class, or that was not read
         not_covered,    ///< no rule of the set speaks of the indication
         exam_missing,   ///< none of `exams` is on record, or none that counts
-        not_measured,   ///< the set wants a dimension that nobody logged
+        not_measured,   ///< the set wants a dimension that nobody logged, or none but exams that do not count
         exam_pending,   ///< an exam was begun, and what it found is not all on record
         contradiction,  ///< two things on record cannot both be true: the quantities stand in `missing`
         unproven,       ///< nothing speaks against it, but `part` of the proof is not there
@@ -63,7 +63,7 @@ struct Judgement {
 };
 
 /// Of this evaluator: counted up when a verdict may come out otherwise, and kept with each verdict.
-constexpr int engine_number = 16;
+constexpr int engine_number = 17;
 static_assert(engine_number == proof_engine);
 
 /// The first engine that closes rings, asks what is allowed at least of every part of a joined one, and
@@ -118,6 +118,10 @@ constexpr int first_to_hold_by_sizes = 14;
 
 /// The first engine that accepts nothing that lies at the root by its type and is said to be on the face.
 constexpr int first_to_hold_sides = 15;
+
+/// The first engine for which a dimension that the set wants is given by an exam that counts, and by no
+/// other.
+constexpr int first_to_measure_by_what_counts = 17;
 
 /// Pure: the same input gives the same output, in any order of the indications. Throws nothing on data. A
 /// class is accepted only with a proof that lack_in finds whole. An older `engine` judges as that one did, to

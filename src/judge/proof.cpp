@@ -102,14 +102,17 @@ void take_entries(const Evaluation &e, std::size_t c, Proof &proof) {
                          });
 }
 
-void take_measured(const Evaluation &e, std::size_t c, Proof &proof) {
+void take_measured(const Evaluation &e, std::size_t c, const std::vector<ExamDone> &exams, Proof &proof) {
     for (const std::size_t r : e.bound.to_be_measured) {
         const Rule &rule = e.set.rules[r];
         if (rule.limits[c].kind != Limit::Kind::value ||
             std::binary_search(proof.not_applying.begin(), proof.not_applying.end(), static_cast<int>(r)))
             continue;
-        const auto found = std::find_if(e.indications.begin(), e.indications.end(),
-                                        [&](const Indication &entry) { return gives(entry, rule); });
+        const auto found =
+            std::find_if(e.indications.begin(), e.indications.end(), [&](const Indication &entry) {
+                return gives(entry, rule) &&
+                       (e.engine < first_to_measure_by_what_counts || found_by_one_that_counts(entry, exams));
+            });
         if (found != e.indications.end()) proof.measured.push_back({static_cast<int>(r), found->number});
     }
 }
@@ -136,7 +139,7 @@ Proof proof_from(const Evaluation &e, std::size_t c, const std::vector<ExamDone>
     });
     take_exams(e, c, exams, out);
     take_entries(e, c, out);
-    take_measured(e, c, out);
+    take_measured(e, c, exams, out);
     return out;
 }
 

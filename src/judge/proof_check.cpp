@@ -176,6 +176,11 @@ private:
         return std::nullopt;
     }
 
+    /// What an exam measured that does not count is no proof.
+    bool may_give(const Indication &found) const {
+        return engine_ < first_to_measure_by_what_counts || found_by_one_that_counts(found, exams_);
+    }
+
     std::optional<ProofLack> dimensions() const {
         for (const std::size_t r : bound_.to_be_measured) {
             const Rule &of = set_.rules[r];
@@ -186,7 +191,7 @@ private:
                     return part.rule == index && std::any_of(indications_.begin(), indications_.end(),
                                                              [&](const Indication &found) {
                                                                  return found.number == part.entry &&
-                                                                        gives(found, of);
+                                                                        gives(found, of) && may_give(found);
                                                              });
                 });
             if (!there) return ProofLack{ProofPart::dimension, index, -1, 0, {}};

@@ -74,15 +74,27 @@ Truth measures_it(const Evaluation &e, const Rule &rule, const Indication &found
     return out;
 }
 
+/// What it measured fulfils nothing, and is told so. Of one that was not finished this is told by itself, and
+/// to measure anew is not what mends it.
+bool measured_in_vain(const Evaluation &e, const Indication &found, const std::vector<ExamDone> &exams) {
+    return e.engine >= first_to_measure_by_what_counts && !found_by_one_that_counts(found, exams) &&
+           std::none_of(exams.begin(), exams.end(),
+                        [&](const ExamDone &exam) { return exam.pending && exam.found(found); });
+}
+
 } // namespace
 
-void check_measured(Evaluation &e) {
+void check_measured(Evaluation &e, const std::vector<ExamDone> &exams) {
     for (const std::size_t r : e.bound.to_be_measured) {
         const Rule &rule = e.set.rules[r];
         Truth there = Truth::no;
         Missing of_side;
-        std::vector<int> perhaps;
+        std::vector<int> perhaps, in_vain;
         for (const auto &found : e.indications) {
+            if (Missing side; measured_in_vain(e, found, exams)) {
+                if (measures_it(e, rule, found, side) == Truth::yes) in_vain.push_back(found.number);
+                continue;
+            }
             const Truth one = measures_it(e, rule, found, of_side);
             there = std::max(there, one);
             if (one == Truth::unknown) perhaps.push_back(found.number);
@@ -102,7 +114,10 @@ void check_measured(Evaluation &e) {
                 // Whether it must be measured at all comes first, then whether one on record is of that side.
                 if (applies == Truth::yes) f.missing = of_side;
                 if (applies == Truth::yes && there == Truth::unknown) f.indications = perhaps;
-                if (f.missing.any()) f.kind = Finding::Kind::missing_data;
+                if (f.missing.any())
+                    f.kind = Finding::Kind::missing_data;
+                else
+                    f.indications = in_vain;
             }
             e.add(c, std::move(f));
         }

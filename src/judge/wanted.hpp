@@ -8,6 +8,6 @@ namespace beadbook {
 void check_required_exams(Evaluation &evaluation, const std::vector<ExamDone> &exams);
 
 /// Dimensions that must be on record for the class to be accepted at all.
-void check_measured(Evaluation &evaluation);
+void check_measured(Evaluation &evaluation, const std::vector<ExamDone> &exams);
 
 } // namespace beadbook

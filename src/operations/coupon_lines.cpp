@@ -44,7 +44,8 @@ std::set<int> held_measures(const CouponState &coupon, const Judged *judged, con
     std::set<int> told, out;
     if (judged)
         for (const auto &f : judged->judgement.classes[told_class(*judged)].findings)
-            told.insert(f.indications.begin(), f.indications.end());
+            if (f.kind != Finding::Kind::not_measured) // its exam does not count; of the find nothing is said
+                told.insert(f.indications.begin(), f.indications.end());
     for (const auto &find : coupon.indications) {
         const bool dimension = Vocabulary::shipped()[find.type].measured;
         if (dimension ? !rejecting.contains(find.number)

@@ -1,5 +1,6 @@
 #include "operations/looser.hpp"
 
+#include "criteria/extend.hpp"
 #include "criteria/owners_copy.hpp"
 #include "criteria/provenance.hpp"
 
@@ -20,14 +21,14 @@ std::shared_ptr<const CriteriaSet> filled_alike(const CriteriaSet &shipped, cons
                             {own.fillings, {}});
 }
 
-/// The class of a shipped set in whose place one stands, if it was renamed.
+/// The class of a shipped set that one of a file of one's own is held against.
 std::optional<std::size_t> class_there(const CriteriaSet &own, std::size_t class_index,
                                        const CriteriaSet &shipped) {
     const std::string &id = own.classes[class_index].id;
-    if (own.extends == shipped.name)
-        for (const auto &[here, there] : own.stands_for)
-            if (here == id) return shipped.class_index(there);
-    return shipped.class_index(id);
+    if (shipped_below(own) == shipped.name)
+        if (const auto called = class_below(own.text, id, shipped.name)) return shipped.class_index(*called);
+    if (const auto there = shipped.class_index(id)) return there;
+    return own.classes.size() == shipped.classes.size() ? std::optional(class_index) : std::nullopt;
 }
 
 bool is_at(const ThicknessStretch &stretch, const Coupon &coupon) {
@@ -45,7 +46,8 @@ std::vector<Looser> looser_than_shipped(const CriteriaSet &own, std::size_t clas
         const auto shipped = filled_alike(*one_alike, own);
         const auto other = class_there(own, class_index, *shipped);
         if (!other) continue;
-        Looser one{shipped->name, {}};
+        const std::string &called = shipped->classes[*other].id;
+        Looser one{shipped->name, called == own.classes[class_index].id ? "" : called, {}};
         for (const auto &thing : compare_classes(own, class_index, *shipped, *other, coupon, unit).things)
             for (const auto &stretch : thing.stretches) {
                 if (!lets_more_through(stretch.outcome) || !is_at(stretch, coupon)) continue;

@@ -8,9 +8,11 @@ namespace beadbook {
 /// thickness of the coupon; at any thickness where that is not known.
 struct Looser {
     std::string shipped;            ///< name of the set
+    std::string shipped_class;      ///< its class, where that is called otherwise
     std::vector<std::string> rules; ///< ids, of the file where it has the rule, each once; never empty
 };
-/// Of a shipped set nothing. A class is held against the one of its name.
+/// Of a shipped set nothing. A class is held against the one that it stands for, else the one of its
+/// name, or at its place among as many.
 std::vector<Looser> looser_than_shipped(const CriteriaSet &own, std::size_t class_index, const Coupon &coupon,
                                         Unit unit);
 

@@ -42,12 +42,12 @@ std::pair<std::string, std::string> parted(const std::string &printed) {
 /// Measured, limit, unit, and how far the one is of the other; empty where nothing was measured.
 Cells number_cells(const Case &c, const Finding *f) {
     if (!f || f->rule < 0 || !f->has_numbers) return {"", "", "", ""};
-    const Dimension dimension = c.set.rules[static_cast<std::size_t>(f->rule)].dimension();
-    const PrintedPair pair = print_pair(f->measured, f->limit, dimension, c.unit);
+    const PrintedPair pair =
+        print_against(c.set.rules[static_cast<std::size_t>(f->rule)], f->measured, f->limit, c.unit);
     char ratio[32] = "";
     if (f->ratio < 1e12) std::snprintf(ratio, sizeof ratio, "%.6g", f->ratio);
-    const auto [measured, unit] = parted(pair.first);
-    return {measured, parted(pair.second).first, unit, ratio};
+    const auto [limit, unit] = parted(pair.second);
+    return {parted(pair.first).first, limit, unit, ratio};
 }
 
 /// From, to, unit, and the words; empty where no place is known.

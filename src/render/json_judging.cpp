@@ -72,8 +72,8 @@ nlohmann::json judged_json(const Judged &judged) {
     if (!is_shipped_set(c.set.name, c.set.hash))
         if (const auto passes = own_planar_passes(c.set, judged.sought); !passes.empty())
             criteria["lets cracks pass"] = passes;
-    if (!is_shipped_set(c.set.name, c.set.hash))
-        if (const auto doubts = own_doubts(c.set); !doubts.empty()) criteria["doubts"] = doubts;
+    if (const auto doubts = own_doubts(c.set); !doubts.empty()) criteria["doubts"] = doubts;
+    if (const auto answers = own_answers(c.set); !answers.empty()) criteria["answers for itself"] = answers;
     nlohmann::json out{{"coupon", judged.mark},
                        {"criteria", std::move(criteria)},
                        {"classes", classes},

@@ -193,7 +193,7 @@ std::string plain_words(const Case &c, const Finding &f) {
     const Rule &rule = c.set.rules[static_cast<std::size_t>(f.rule)];
     std::string text = rule.says;
     if (!f.has_numbers) return text.find('{') == std::string::npos ? text : "";
-    const PrintedPair p = print_pair(f.measured, f.limit, rule.dimension(), c.unit);
+    const PrintedPair p = print_against(rule, f.measured, f.limit, c.unit);
     for (const auto &[name, value] :
          {std::pair{"{measured}", p.first}, {"{limit}", p.second}, {"{over by}", p.difference}})
         for (std::size_t at; (at = text.find(name)) != std::string::npos;)

@@ -45,4 +45,19 @@ std::string pending_exam_words(const Case &c, Exam method) {
     return all;
 }
 
+std::string measured_in_vain_words(const Case &c, const Finding &f) {
+    std::string out = " by an exam that counts";
+    for (const int number : f.indications) {
+        const Indication *entry = c.find(number);
+        const auto by =
+            std::find_if(c.exams.begin(), c.exams.end(), [&](const ExamDone &e) { return e.found(*entry); });
+        out += "; #" + std::to_string(number) + " is of ";
+        out += by == c.exams.end()
+                   ? "no exam on record"
+                   : "the " + std::string(name_of(by->method)) + " (exam " + std::to_string(by->number) +
+                         "), which does not count: " + by->why_not;
+    }
+    return out;
+}
+
 } // namespace beadbook

@@ -33,7 +33,7 @@ std::string measure_of(const Rule &rule, std::size_t k) {
 LimitRow limit_row(const Case &c, std::size_t k, const Rule &rule, const Exact &measured,
                    const Exact &limit) {
     LimitRow out;
-    const PrintedPair p = print_pair(measured, limit, rule.dimension(), c.unit);
+    const PrintedPair p = print_against(rule, measured, limit, c.unit);
     out.what = measure_of(rule, k);
     out.measured = p.first;
     out.limit = p.second;

@@ -1,5 +1,7 @@
 #include "report/own_file.hpp"
 
+#include "criteria/files_above.hpp"
+#include "criteria/load.hpp"
 #include "criteria/methods.hpp"
 #include "criteria/planar.hpp"
 #include "criteria/provenance.hpp"
@@ -38,14 +40,17 @@ std::vector<std::string> types_words(const LackingRules &lacking) {
     return out;
 }
 
-/// What the shipped set that this one extends lets through by its standard's own word, and answers for.
+/// What the shipped set that this one extends lets through by its standard's own word, and answers for; of a
+/// rule that was changed since, the file answers by itself.
 bool is_of_shipped_base(const CriteriaSet &set, const PlanarPass &pass) {
-    const auto alike = shipped_alike(set);
-    const auto base = std::find_if(alike.begin(), alike.end(),
-                                   [&](const CriteriaSet *one) { return one->name == set.extends; });
-    if (base == alike.end()) return false;
-    return std::any_of((*base)->silences.begin(), (*base)->silences.end(),
-                       [&](const Silence &one) { return one.check == "cracks-pass" && one.of == pass.id(); });
+    const auto answers = [&](const std::vector<Silence> &silences) {
+        return std::any_of(silences.begin(), silences.end(), [&](const Silence &one) {
+            return one.check == "cracks-pass" && one.of == pass.id();
+        });
+    };
+    const std::string below = shipped_below(set);
+    return !below.empty() && answers(shipped_criteria(below)->silences) && answers(set.silences) &&
+           !answers(own_silences(set));
 }
 
 } // namespace
@@ -78,8 +83,17 @@ std::vector<std::string> own_planar_passes(const CriteriaSet &set, std::optional
 
 std::vector<std::string> own_doubts(const CriteriaSet &set) {
     std::vector<std::string> out;
+    if (is_shipped_set(set.name, set.hash)) return out;
     for (const auto &one : set.doubted)
         if (one.check != "cracks-pass") out.push_back(one.check + " of '" + one.of + "'");
+    return out;
+}
+
+std::vector<std::string> own_answers(const CriteriaSet &set) {
+    std::vector<std::string> out;
+    if (is_shipped_set(set.name, set.hash)) return out;
+    for (const auto &one : own_silences(set))
+        out.push_back(one.check + " of '" + one.of + "' (" + one.reason + ")");
     return out;
 }
 
@@ -101,13 +115,17 @@ void add_own_file(Document &doc, const Judged &judged) {
         doc.line(Words("Criteria " + set.name + ": its check doubts what the file does not answer: " +
                            named(doubts) + "; 'criteria check' tells more",
                        Tone::cannot_say));
+    if (const auto answers = own_answers(set); !answers.empty())
+        doc.line(Words("Criteria " + set.name + ": it answers for itself: " + joined(answers, "; "),
+                       Tone::cannot_say));
     for (std::size_t k = 0; k < set.classes.size(); ++k) {
         if (judged.sought && *judged.sought != k) continue;
         for (const auto &one : looser_than_shipped(set, k, judged.coupon, judged.unit))
             doc.line(Words("Criteria " + set.name + ", class " + set.classes[k].id + ": " +
                                std::to_string(one.rules.size()) +
-                               (one.rules.size() == 1 ? " limit" : " limits") +
-                               " looser than in the shipped " + one.shipped + ": " + named(one.rules),
+                               (one.rules.size() == 1 ? " limit" : " limits") + " looser than in " +
+                               (one.shipped_class.empty() ? "" : "class " + one.shipped_class + " of ") +
+                               "the shipped " + one.shipped + ": " + named(one.rules),
                            Tone::cannot_say));
     }
 }

@@ -24,6 +24,9 @@ std::vector<std::string> own_planar_passes(const CriteriaSet &set, std::optional
 /// What `criteria check` doubts of a set that is not shipped, but for that cracks pass: "depth-not-limited of
 /// 'undercut'".
 std::vector<std::string> own_doubts(const CriteriaSet &set);
+/// Checks that a set which is not shipped hushes by itself, and no shipped set that it extends does:
+/// "fillet-under-size of 'fs' (the drawing tells it)". None of a shipped one.
+std::vector<std::string> own_answers(const CriteriaSet &set);
 
 /// The practice that an exam was held against, marked where it is not the shipped one: "shop-vt (own file
 /// 3f2a9c1b)". Empty if none is named.

@@ -111,10 +111,51 @@ std::string scope_words(const Case &c, const Proof &proof) {
     return c.set.scope.empty() ? "whose scope was not read" : "whose scope asks nothing of such a coupon";
 }
 
+/// Of the weld, how much those lie along that measured what the rule wants; nothing where none says it.
+std::optional<std::int64_t> measured_along(const Case &c, const Rule &rule) {
+    if (!c.coupon.line.length) return std::nullopt;
+    std::vector<Span> stretches;
+    std::int64_t without_place = 0;
+    const std::int64_t whole = c.coupon.line.length->nm;
+    for (const auto &entry : c.indications) {
+        if (!gives(entry, rule) || !found_by_one_that_counts(entry, c.exams)) continue;
+        const std::int64_t length = entry.measures.has(Quantity::length) ? entry.measures[Quantity::length]
+                                    : entry.place ? entry.place->to.nm - entry.place->from.nm
+                                                  : 0;
+        if (length <= 0) continue;
+        if (!entry.place) {
+            without_place += length;
+            continue;
+        }
+        const std::int64_t from = entry.place->from.nm, to = from + length;
+        stretches.push_back({{from}, {std::min(to, whole)}});
+        if (to > whole && c.coupon.line.closed) stretches.push_back({{0}, {to - whole}});
+    }
+    if (stretches.empty() && without_place == 0) return std::nullopt;
+    std::sort(stretches.begin(), stretches.end(),
+              [](const Span &a, const Span &b) { return a.from.nm < b.from.nm; });
+    std::int64_t out = without_place, reached = 0;
+    for (const auto &one : stretches) {
+        out += std::max<std::int64_t>(0, one.to.nm - std::max(one.from.nm, reached));
+        reached = std::max(reached, one.to.nm);
+    }
+    return out;
+}
+
+/// ", over 0.2 in of 6 in", where what is on record tells that it was not measured all along.
+std::string measured_part(const Case &c, const Rule &rule) {
+    const auto along = measured_along(c, rule);
+    if (!along || *along >= c.coupon.line.length->nm) return "";
+    const auto told = [&](std::int64_t nm) { return print(nm, Dimension::length, c.unit); };
+    return ", over " + told(*along) + " of " + told(c.coupon.line.length->nm);
+}
+
 std::string measured_words(const Case &c, const Proof &proof) {
     std::vector<std::string> out;
-    for (const auto &one : proof.measured)
-        out.push_back(title_of(rule_of(c, one.rule)) + " (#" + std::to_string(one.entry) + ")");
+    for (const auto &one : proof.measured) {
+        const Rule &rule = rule_of(c, one.rule);
+        out.push_back(title_of(rule) + " (#" + std::to_string(one.entry) + measured_part(c, rule) + ")");
+    }
     return listed(out);
 }
 
@@ -134,7 +175,7 @@ std::string row_words(const Case &c, std::size_t k, const ProvenEntry &row) {
     default: break;
     }
     if (!row.has_numbers) return of + "nothing beside it to be too near to";
-    const PrintedPair p = print_pair(row.measured, row.limit, rule.dimension(), c.unit);
+    const PrintedPair p = print_against(rule, row.measured, row.limit, c.unit);
     return of + p.first + (is_maximum(rule.compare) ? ", limit " : ", at least ") + p.second +
            (row.sure ? "" : ", kept if it applies");
 }
@@ -290,7 +331,14 @@ void add_proof(Document &doc, const Case &c, const Judged &judged, std::size_t k
          (facts.empty() ? "" : ": " + facts));
     needed_item("Examined: " + joined(examined_words(judged, proof), "; "));
     item(entries_words(judged, proof));
-    if (!proof.measured.empty()) item("Measured as the set wants: " + measured_words(c, proof));
+    if (!proof.measured.empty()) {
+        const bool in_part =
+            std::any_of(proof.measured.begin(), proof.measured.end(), [&](const ProvenDimension &one) {
+                return !measured_part(c, rule_of(c, one.rule)).empty();
+            });
+        if (in_part) told.in_short.push_back(told.items.size());
+        item("Measured as the set wants: " + measured_words(c, proof));
+    }
     item(counted(proof.compared, "pair of statements was", "pairs of statements were") +
          " compared, and none contradicts; " + gaps_words(proof));
     if (const std::string gaps = not_covered_words(judged); !gaps.empty()) needed_item(gaps);
@@ -322,7 +370,8 @@ void add_whole_proof(Document &doc, const Case &c, const Judged &judged, std::si
     add_entries(doc, c, k, proof);
     doc.heading("The rest", 2);
     for (const auto &one : proof.measured)
-        wanted.push_back({title_of(rule_of(c, one.rule)) + ": entry #" + std::to_string(one.entry),
+        wanted.push_back({title_of(rule_of(c, one.rule)) + ": entry #" + std::to_string(one.entry) +
+                              measured_part(c, rule_of(c, one.rule)),
                           authority(rule_of(c, one.rule).clause, rule_of(c, one.rule).standings[k]),
                           {}});
     doc.item(wanted.empty() ? "No dimension is wanted of it" : "Dimensions that the set wants", "",

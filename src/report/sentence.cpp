@@ -1,7 +1,6 @@
 #include "report/sentence.hpp"
 
 #include "judge/item.hpp"
-#include "measure/print.hpp"
 #include "measure/text.hpp"
 #include "report/finding_place.hpp"
 #include "report/lacking_exam.hpp"
@@ -102,13 +101,15 @@ std::string merged_words(const Case &c, const Rule &rule, const Finding &f) {
 }
 
 std::string compared(const Case &c, std::size_t class_index, const Rule &rule, const Finding &f) {
-    const PrintedPair p = print_pair(f.measured, f.limit, rule.dimension(), c.unit);
+    const PrintedPair p = print_against(rule, f.measured, f.limit, c.unit);
     const bool lower = !is_maximum(rule.compare);
     std::string out = measured_words(rule, class_index) + " " + p.first +
                       (lower ? ", at least " : ", limit ") + p.second +
                       limit_formula(c, rule, rule.limits[class_index]);
     const bool kept = holds(f.measured, rule.compare, f.limit);
-    if (kept)
+    if (p.difference.empty())
+        out += kept ? ": within" : ": out";
+    else if (kept)
         out += f.measured == f.limit ? ": exactly at the limit" : ": within by " + p.difference;
     else if (f.measured == f.limit)
         out += ": at the limit, which is itself out";
@@ -345,7 +346,18 @@ std::string sentence(const Case &c, std::size_t class_index, const Finding &f) {
     std::string side;
     for (const auto &condition : rule->where)
         if (asks_for_side(condition)) side += " where " + condition.text;
-    return (rule->title.empty() ? rule->id : rule->title) + ": it was not measured" + side + ".";
+    return (rule->title.empty() ? rule->id : rule->title) + ": it was not measured" + side +
+           (f.indications.empty() ? "" : measured_in_vain_words(c, f)) + ".";
+}
+
+PrintedPair print_against(const Rule &rule, const Exact &measured, const Exact &limit, Unit unit) {
+    PrintedPair out = print_pair(measured, limit, rule.dimension(), unit);
+    if (rule.kind == Rule::Kind::each && rule.measure.lone_quantity() == slot_of(Quantity::nearest_gap) &&
+        measured == Exact(longest_length.nm)) {
+        out.first = "none";
+        out.difference.clear();
+    }
+    return out;
 }
 
 } // namespace beadbook

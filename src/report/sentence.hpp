@@ -1,6 +1,7 @@
 #pragma once
 
 #include "judge/judgement.hpp"
+#include "measure/print.hpp"
 
 #include <string>
 
@@ -20,6 +21,10 @@ struct Case {
 
 /// One reason as one sentence: which indication, measured what, against which limit, by how much.
 std::string sentence(const Case &c, std::size_t class_index, const Finding &finding);
+
+/// Measured and limit as they are printed beside each other: of a lone find, which has no neighbour, the gap
+/// to the nearest is "none".
+PrintedPair print_against(const Rule &rule, const Exact &measured, const Exact &limit, Unit unit);
 
 /// Clause, edition and standing of what a finding rests on: "Table III (MIL-HDBK-1890), read".
 std::string authority(const Case &c, std::size_t class_index, const Finding &finding);

@@ -46,7 +46,7 @@ std::string bracket_words(const Case &c, std::size_t k, const Finding &f) {
     if (f.rule < 0) return who + "not accepted";
     const Rule &rule = c.set.rules[static_cast<std::size_t>(f.rule)];
     if (!f.has_numbers) return who + "none is allowed";
-    const PrintedPair p = print_pair(f.measured, f.limit, rule.dimension(), c.unit);
+    const PrintedPair p = print_against(rule, f.measured, f.limit, c.unit);
     const Window *window = rule.window(k);
     const std::string in = !window                                    ? ""
                            : window->kind == Window::Kind::whole_weld ? " over the weld"

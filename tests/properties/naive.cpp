@@ -311,7 +311,11 @@ private:
 
     bool measures_for(const Rule &rule, const Indication &i) const {
         Missing missing;
-        return rule.subject.covers(i.type, i.exam) &&
+        const bool by_one_that_counts =
+            std::any_of(c_.exams.begin(), c_.exams.end(), [&](const ExamDone &exam) {
+                return exam.counts && exam.method == i.exam && (i.of_exam == 0 || exam.number == i.of_exam);
+            });
+        return by_one_that_counts && rule.subject.covers(i.type, i.exam) &&
                std::all_of(rule.where.begin(), rule.where.end(), [&](const Condition &c) {
                    return !asks_for_side(c) || c.word(i.words[0], missing) == Truth::yes;
                });

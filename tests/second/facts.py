@@ -79,8 +79,8 @@ class Exam:
 class Find:
     """One indication; what was not measured and does not follow lies between nought and infinity."""
 
-    def __init__(self, given, method, coupon, vocabulary):
-        self.number, self.type, self.method = given["number"], given["type"], method
+    def __init__(self, given, exam, coupon, vocabulary):
+        self.number, self.type, self.method, self.exam = given["number"], given["type"], exam.method, exam.number
         self.words = {k: {given[k]} for k in ("side", "transition") if k in given}
         told = {m: number(given[m]) for m in MEASURES if m in given}
         self.told = dict(told)

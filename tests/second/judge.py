@@ -40,7 +40,7 @@ class Judged:
 
 def judge(criteria, coupon):
     """{class: Judged}, in the set's order. Raises NotCovered."""
-    finds = [Find(given, exam.method, coupon, criteria.vocabulary) for exam in coupon.exams for given in exam.finds]
+    finds = [Find(given, exam, coupon, criteria.vocabulary) for exam in coupon.exams for given in exam.finds]
     out = {}
     ways = merged([Item([f]) for f in finds], criteria.merges, coupon)
     others = [way for together in (touching, touching_by_rule, end_to_end) for another in (False, True)
@@ -329,7 +329,9 @@ def common(criteria, coupon, finds, name, out):
     for rule in criteria.rules:
         if not rule.must_be_measured or rule.limits[name] in SPOKEN or rule.when(coupon.values, coupon.words) == NO:
             continue
-        given = [f for f in finds if rule.speaks_of(f.type, f.method) and known(f.values[rule.measure])]
+        valid = {e.number for e in coupon.exams if e.counts}
+        given = [f for f in finds if rule.speaks_of(f.type, f.method) and known(f.values[rule.measure])
+                 and f.exam in valid]
         if not any(rule.where(Env({**coupon.values, **f.values}), {**coupon.words, **f.words}) == YES for f in given):
             out.add(CANNOT_SAY, "not measured", rule.id)
 
