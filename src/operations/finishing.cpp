@@ -21,7 +21,7 @@ void check_not_to_come(const ExamRecord &exam, Day today) {
 
 void hold_note_against_none(const ExamRecord &exam, std::optional<int> found,
                             std::vector<Unlikely> &against) {
-    if (found == 0 && (!find_in_comment("# " + exam.note).empty() || !word_of_find(exam.note).empty()))
+    if (found == 0 && note_tells_find(exam.note))
         against.push_back({"note-like-a-find", "the note '" + shown(exam.note) +
                                                    "' reads like a find, and the exam is said to have found "
                                                    "none; is it one?"});

@@ -2,6 +2,7 @@
 
 #include "criteria/shipped.hpp"
 #include "criteria/vocabulary.hpp"
+#include "facts/commented_find.hpp"
 #include "facts/log_line.hpp"
 #include "facts/log_line_hints.hpp"
 #include "measure/natural_order.hpp"
@@ -151,7 +152,11 @@ SaidNone exams_of_none(const CouponState &coupon, const std::string &text) {
     SaidNone out;
     std::istringstream lines{text};
     for (std::string line; std::getline(lines, line);) {
-        if (is_comment(line)) continue;
+        if (is_comment(line)) {
+            // One that was refused as a find may be one.
+            out.alone = out.alone && find_in_comment(line).empty() && find_told_in_comment(line).empty();
+            continue;
+        }
         LogOrder order;
         try {
             order = log_order(line);
