@@ -22,6 +22,15 @@ std::string_view behind_method(std::string_view words) {
     return method ? trimmed(words.substr(end)) : words;
 }
 
+/// The number before it is how many, where no find is numbered: none goes under a number that it has not.
+std::string each_as_find(std::string_view find) {
+    if (!find.starts_with('#')) return "'" + shown(find) + "'";
+    const std::size_t end = std::min(find.find(' '), find.size());
+    if (find.substr(1, end - 1) == "1") return "'" + shown(trimmed(find.substr(end))) + "' with its place,";
+    return "each of the " + std::string(find.substr(1, end - 1)) + " on a line of its own, '" +
+           shown(trimmed(find.substr(end))) + "' with its place,";
+}
+
 } // namespace
 
 std::string_view behind_hash(std::string_view line) {
@@ -88,10 +97,8 @@ std::string not_behind_none(std::string_view remark, const Vocabulary &vocabular
         "; write what was found as a find in place of none, or another word behind "
         "the # if it is none";
     if (const std::string find = find_in_comment("# " + std::string(words), vocabulary); !find.empty())
-        // The number before it is how many, where no find is numbered.
-        return "a remark that reads like a find, behind none; write '" +
-               shown(find.substr(find.starts_with('#') ? 1 : 0)) +
-               "' in place of none, or another word behind the # if it is none";
+        return "a remark that reads like a find, behind none; write " + each_as_find(find) +
+               " in place of none, or another word behind the # if it is none";
     if (words.find_first_not_of(digits) == words.npos)
         return "behind none a # with a number, as of a find; write none alone, or the find in its place";
     if (const std::string told = told_beside_none(words, vocabulary); !told.empty())
@@ -109,6 +116,12 @@ std::string told_beside_none(std::string_view text, const Vocabulary &vocabulary
     for (auto &told : {place_told(text), size_told(text), number_told(text)})
         if (!told.empty()) return told;
     return "";
+}
+
+bool reads_like_a_find(std::string_view text, const Vocabulary &vocabulary) {
+    const auto told = told_in(text, vocabulary);
+    return !find_in_comment("# " + std::string(text), vocabulary).empty() ||
+           std::any_of(told.begin(), told.end(), [](const ToldFind &one) { return one.measured; });
 }
 
 bool note_tells_find(std::string_view note, const Vocabulary &vocabulary) {

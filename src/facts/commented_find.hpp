@@ -29,6 +29,9 @@ std::string find_told_in_comment(std::string_view line, const Vocabulary &vocabu
 std::string not_behind_none(std::string_view remark, const Vocabulary &vocabulary = Vocabulary::shipped());
 /// The word, place, size or number by which a text tells a find; empty if it tells none.
 std::string told_beside_none(std::string_view text, const Vocabulary &vocabulary = Vocabulary::shipped());
+/// Whether a text that is meant to say something else, a procedure or the note of a coupon, reads like a
+/// find: one that a line of a log would be, or with its size or place.
+bool reads_like_a_find(std::string_view text, const Vocabulary &vocabulary = Vocabulary::shipped());
 /// Whether the note of an exam that found none tells a find, or takes that back.
 bool note_tells_find(std::string_view note, const Vocabulary &vocabulary = Vocabulary::shipped());
 

@@ -25,6 +25,10 @@ void hold_note_against_none(const ExamRecord &exam, std::optional<int> found,
         against.push_back({"note-like-a-find", "the note '" + shown(exam.note) +
                                                    "' reads like a find, and the exam is said to have found "
                                                    "none; is it one?"});
+    if (reads_like_a_find(exam.procedure))
+        against.push_back({"note-like-a-find", "the procedure '" + shown(exam.procedure) +
+                                                   "' reads like a find, and no verdict goes by it; is it "
+                                                   "one?"});
 }
 
 std::optional<Unlikely> before_its_weld(const ExamRecord &exam, const CouponRecord &coupon) {
@@ -192,7 +196,9 @@ Done<ExamRecord> finish_exam(Writing &writing, const FinishRequest &request) {
             .mend(log_under(state, exam))
             .mend({"finish", {request.coupon, std::to_string(number)}, {"found"}, "none"});
     check_may_finish(writing, exam, request.why);
-    finish(writing, request.coupon, exam, found,
+    ExamRecord now = exam;
+    if (!request.remark.empty()) now.note += (now.note.empty() ? "" : "; ") + request.remark;
+    finish(writing, request.coupon, std::move(now), found,
            "finished with " + std::to_string(found) + " found" +
                (request.why.empty() ? "" : ": " + request.why),
            is_anothers(exam, writing.stamp()) ? request.why : "");

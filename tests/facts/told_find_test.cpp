@@ -157,7 +157,8 @@ TEST_CASE("what stands behind none neither tells a find nor takes none back") {
         CHECK_FALSE(note_tells_find(remark));
     }
     CHECK_FALSE(note_tells_find("cap height 1.5 mm"));
-    CHECK(not_behind_none("# 2 pores 0.05").find("write '2 pores 0.05'") != std::string::npos);
+    CHECK(not_behind_none("# 2 pores 0.05").find("write each of the 2 on a line of its own, 'pores 0.05'") !=
+          std::string::npos);
 }
 
 TEST_CASE("a comment that speaks of a place, or of how many were found, is asked about") {
