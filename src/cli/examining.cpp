@@ -47,9 +47,7 @@ ExamRequest exam_request(const Call &call) {
     out.equipment = call.all("equipment");
     out.as_before = call.has("as-before");
     if (call.has("found")) out.found = found_word(call.text("found"));
-    out.replaces_last = call.text("replaces") == "last";
-    if (call.has("replaces") && !out.replaces_last)
-        out.replaces = call.number("replaces", "number of an exam");
+    if (call.has("replaces")) take_replaced(call.text("replaces"), out);
     out.why = call.text("why");
     out.sure = call.has("sure");
     return out;
@@ -84,8 +82,7 @@ ExitCode run_exam(Call &call) {
         return with_mends(call, request.coupon, done.value,
                           call.tell(as<ExamRecorded>(done, request.coupon)));
     }
-    if (request.replaces > 0)
-        throw UsageError("--replaces N is of one exam of one COUPON; of several say --replaces last");
+    if (request.replaces > 0) throw UsageError("--replaces N is of one exam; of several say --replaces last");
     return call.tell(call.write([&](Writing &w) { return record_exams(w, marks, request, methods); }));
 }
 

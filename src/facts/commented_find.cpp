@@ -4,6 +4,7 @@
 #include "facts/line_gist.hpp"
 #include "facts/log_line_hints.hpp"
 #include "facts/told_find.hpp"
+#include "facts/told_spot.hpp"
 #include "measure/text.hpp"
 
 #include <algorithm>
@@ -21,6 +22,15 @@ std::string_view behind_method(std::string_view words) {
     return method ? trimmed(words.substr(end)) : words;
 }
 
+/// The number before it is how many, where no find is numbered: none goes under a number that it has not.
+std::string each_as_find(std::string_view find) {
+    if (!find.starts_with('#')) return "'" + shown(find) + "'";
+    const std::size_t end = std::min(find.find(' '), find.size());
+    if (find.substr(1, end - 1) == "1") return "'" + shown(trimmed(find.substr(end))) + "' with its place,";
+    return "each of the " + std::string(find.substr(1, end - 1)) + " on a line of its own, '" +
+           shown(trimmed(find.substr(end))) + "' with its place,";
+}
+
 } // namespace
 
 std::string_view behind_hash(std::string_view line) {
@@ -33,7 +43,10 @@ bool reads_as_find(std::string_view words, const Vocabulary &vocabulary) {
     const auto named = type_named(find, vocabulary);
     if (!named) return false;
     const std::string_view rest = find.substr(named->length);
-    return trimmed(rest).empty() || rest.substr(0, rest.find('#')).find_first_of(digits) != rest.npos;
+    if (trimmed(rest).empty()) return true;
+    const std::string_view behind = rest.substr(0, rest.find('#'));
+    return behind.find_first_of(digits) != rest.npos &&
+           !tells_no_find(find.substr(0, named->length), named->type, behind, vocabulary);
 }
 
 std::string find_in_comment(std::string_view line, const Vocabulary &vocabulary) {
@@ -58,18 +71,66 @@ std::string other_find_in_remark(const IndicationRecord &find, const WeldLine &w
         const bool alike = std::any_of(told.types.begin(), told.types.end(), [&](TypeId type) {
             return vocabulary.is_a(type, find.type) || vocabulary.is_a(find.type, type);
         });
+        if (!alike && is_planar_find(told, vocabulary)) return told.clause;
         if (told.measured && (!alike || tells_another_place(told.clause, find, weld, unit)))
             return told.clause;
     }
-    return "";
+    const std::string another = another_told(find.remark);
+    return !another.empty() && tells_another_place(another, find, weld, unit) ? another : "";
 }
 
 std::string find_told_in_comment(std::string_view line, const Vocabulary &vocabulary) {
-    const std::string word = word_of_find(line, vocabulary);
-    return word.empty() ? ""
-                        : "a remark that speaks of '" + shown(word) +
-                              "', and what stands behind # is kept nowhere; log it as a find, or keep it on "
-                              "the coupon with 'remark'";
+    constexpr const char *where = "and what stands behind # is kept nowhere; log it as a find, or keep it on "
+                                  "the coupon with 'remark'";
+    const std::string_view words = behind_hash(line);
+    if (const std::string word = word_of_find(line, vocabulary); !word.empty())
+        return "a remark that speaks of '" + shown(word) + "', " + where;
+    for (const auto &told : {place_told(words), number_told(words)})
+        if (!told.empty()) return "a remark that reads like a find, '" + shown(told) + "', " + where;
+    return "";
+}
+
+std::string not_behind_none(std::string_view remark, const Vocabulary &vocabulary) {
+    const std::string_view words = behind_hash(remark);
+    if (words.empty()) return "";
+    constexpr const char *instead =
+        "; write what was found as a find in place of none, or another word behind "
+        "the # if it is none";
+    if (const std::string find = find_in_comment("# " + std::string(words), vocabulary); !find.empty())
+        return "a remark that reads like a find, behind none; write " + each_as_find(find) +
+               " in place of none, or another word behind the # if it is none";
+    if (words.find_first_not_of(digits) == words.npos)
+        return "behind none a # with a number, as of a find; write none alone, or the find in its place";
+    if (const std::string told = told_beside_none(words, vocabulary); !told.empty())
+        return "behind none a remark that speaks of '" + shown(told) + "'" + instead;
+    if (const std::string word = taken_back(words); !word.empty())
+        return "behind none a remark with '" + shown(word) +
+               "', which takes some of it back; say it of what found none alone, write what was found as a "
+               "find, "
+               "or why it was not complete as incomplete: WHY";
+    return "";
+}
+
+std::string told_beside_none(std::string_view text, const Vocabulary &vocabulary) {
+    if (std::string word = word_of_find(text, vocabulary); !word.empty()) return word;
+    for (auto &told : {place_told(text), size_told(text), number_told(text)})
+        if (!told.empty()) return told;
+    return "";
+}
+
+bool reads_like_a_find(std::string_view text, const Vocabulary &vocabulary) {
+    const auto told = told_in(text, vocabulary);
+    return !find_in_comment("# " + std::string(text), vocabulary).empty() ||
+           std::any_of(told.begin(), told.end(), [](const ToldFind &one) { return one.measured; });
+}
+
+bool note_tells_find(std::string_view note, const Vocabulary &vocabulary) {
+    if (!told_beside_none(note, vocabulary).empty() || !taken_back(note).empty()) return true;
+    // The height of a cap is a find on a line, and no more than a note here.
+    const auto named = type_named(trimmed(note), vocabulary);
+    return !find_in_comment("# " + std::string(note), vocabulary).empty() &&
+           !(named && tells_no_find(trimmed(note).substr(0, named->length), named->type,
+                                    trimmed(note).substr(named->length), vocabulary));
 }
 
 } // namespace beadbook

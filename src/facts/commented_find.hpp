@@ -17,11 +17,22 @@ std::string find_in_comment(std::string_view line, const Vocabulary &vocabulary 
 
 /// The word by which a text, a # before it or not, tells a find (facts/told_find); empty if it tells none.
 std::string word_of_find(std::string_view text, const Vocabulary &vocabulary = Vocabulary::shipped());
-/// The part of a find's remark that tells another find by its size or place; empty if none does.
+/// The part of a find's remark that tells another find: by its size or place, or a crack, want of fusion or
+/// of penetration by its name alone. Empty if none does.
 std::string other_find_in_remark(const IndicationRecord &find, const WeldLine &weld, std::optional<Unit> unit,
                                  const Vocabulary &vocabulary = Vocabulary::shipped());
-/// Why a comment is none in which a word names an imperfection, however it ends ("cracked"): it would be kept
-/// nowhere. Empty if there is none.
+/// Why a comment is none in which a word names an imperfection, however it ends ("cracked"), or a place: it
+/// would be kept nowhere. Empty if there is none.
 std::string find_told_in_comment(std::string_view line, const Vocabulary &vocabulary = Vocabulary::shipped());
+/// Why a remark, a # before it or not, may not stand behind the word none: it tells a find, or takes that
+/// word back. Empty if it may.
+std::string not_behind_none(std::string_view remark, const Vocabulary &vocabulary = Vocabulary::shipped());
+/// The word, place, size or number by which a text tells a find; empty if it tells none.
+std::string told_beside_none(std::string_view text, const Vocabulary &vocabulary = Vocabulary::shipped());
+/// Whether a text that is meant to say something else, a procedure or the note of a coupon, reads like a
+/// find: one that a line of a log would be, or with its size or place.
+bool reads_like_a_find(std::string_view text, const Vocabulary &vocabulary = Vocabulary::shipped());
+/// Whether the note of an exam that found none tells a find, or takes that back.
+bool note_tells_find(std::string_view note, const Vocabulary &vocabulary = Vocabulary::shipped());
 
 } // namespace beadbook

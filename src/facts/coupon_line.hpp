@@ -34,6 +34,7 @@ struct CouponLine {
     std::optional<Verdict> verdict; ///< of its own criteria and class; nothing if it cannot be judged
     std::string why_not;            ///< why there is none
     std::string own_file;           ///< that its set is none of those shipped, in few words; empty: it is one
+    bool written_beside = false;    ///< people's words stand beside its verdict, by which none goes
     bool cautions = false;          ///< something speaks against its equipment, or made a reject go
     std::vector<std::string> said_otherwise; ///< of an accept: fields of the weld, since it was examined
     std::vector<Find> finds;

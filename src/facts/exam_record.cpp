@@ -1,5 +1,6 @@
 #include "facts/exam_record.hpp"
 
+#include "facts/told_find.hpp"
 #include "measure/day.hpp"
 #include "measure/parse.hpp"
 #include "measure/text.hpp"
@@ -99,6 +100,9 @@ void take_condition(ExamRecord &exam, const std::string &name, const std::string
             throw DataError(std::string("condition ") + e.what());
         }
     } else {
+        if (!told_in(name).empty())
+            throw DataError("condition " + name + "=" + value + ": '" + name +
+                            "' is an imperfection and no condition of the exam; what it found is logged");
         refuse_nought_of_own(name, value);
         refuse_less_of_own(name, value);
     }

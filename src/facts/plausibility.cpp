@@ -261,7 +261,12 @@ Plausibility Plausibility::read(const std::string &text, Issues &issues) {
 }
 
 std::vector<Unlikely> Plausibility::of(const CouponRecord &coupon, Day today) const {
-    return broken(rules_, About::coupon, Entered(coupon, today), coupon.unit());
+    auto out = broken(rules_, About::coupon, Entered(coupon, today), coupon.unit());
+    if (const std::string note = coupon.get("note"); reads_like_a_find(note))
+        out.push_back({"note-like-a-find", "the note '" + shown(note) +
+                                               "' reads like a find, and no verdict goes by a note; is it "
+                                               "one? It is logged with the exam that found it"});
+    return out;
 }
 
 std::vector<Unlikely> Plausibility::of(const CouponRecord &coupon, const ExamRecord &exam, Day today,

@@ -1,6 +1,7 @@
 #include "facts/told_find.hpp"
 
 #include "criteria/methods.hpp"
+#include "facts/clauses.hpp"
 #include "facts/log_line_hints.hpp"
 #include "measure/text.hpp"
 #include "measure/unit.hpp"
@@ -15,47 +16,61 @@ namespace {
 constexpr std::string_view figures_of_a_text = "0123456789";
 constexpr std::size_t least_named = 4; // shorter ones are short forms, and other words as well
 
-template <std::size_t n>
-bool is_one_of(std::string_view word, const std::string_view (&words)[n]) {
-    return std::any_of(std::begin(words), std::end(words),
-                       [&](std::string_view one) { return same_word(one, word); });
+/// Words of the bench that are one letter from a type's name.
+bool is_of_the_bench(std::string_view word) {
+    constexpr std::string_view words[] = {"gauge", "gauges", "gage", "track", "tracks", "rack",
+                                          "crank", "more",   "core", "bore",  "port",   "ports",
+                                          "post",  "pure",   "pole", "flag",  "slab",   "avoid"};
+    return is_one_of(word, words);
 }
 
-bool has_a_figure(std::string_view word) { return word.find_first_of(figures_of_a_text) != word.npos; }
-
-std::string_view without_ends(std::string_view word) {
-    constexpr std::string_view ends = ",;:!?()[]'";
-    while (!word.empty() && ends.find(word.front()) != ends.npos) word.remove_prefix(1);
-    while (!word.empty() && (ends.find(word.back()) != ends.npos || word.back() == '.'))
-        word.remove_suffix(1);
-    return word;
+/// What a type's name in front of it is no find of: an undercut gauge, a tungsten electrode.
+bool is_a_tool(std::string_view word) {
+    constexpr std::string_view words[] = {"gauge",     "gauges",     "gage",     "scale", "detector",
+                                          "electrode", "electrodes", "standard", "spray", "tape"};
+    return is_one_of(word, words);
 }
 
-/// The parts of a text that say one thing each, as words: what one of them denies another may say.
-std::vector<std::vector<std::string>> clauses_of(std::string_view text) {
-    constexpr std::string_view turns[] = {"but",      "except",  "however", "though",
-                                          "although", "besides", "only"};
-    std::vector<std::vector<std::string>> out(1);
-    for (const std::string_view word : words_of(text)) {
-        const std::string_view bare = without_ends(word);
-        if (is_one_of(bare, turns) || exam_named(bare)) out.emplace_back();
-        if (!bare.empty()) out.back().emplace_back(bare);
-        const char last = word.back();
-        if (last == ',' || last == ';' || last == '.' || last == '!') out.emplace_back();
-    }
-    std::erase_if(out, [](const auto &words) { return words.empty(); });
-    return out;
+/// Of which no one speaks as dirt that is taken off.
+bool is_planar(TypeId type, const Vocabulary &vocabulary) {
+    constexpr const char *names[] = {"crack", "incomplete fusion", "incomplete penetration"};
+    return std::any_of(std::begin(names), std::end(names),
+                       [&](const char *name) { return vocabulary.is_a(type, *vocabulary.find(name)); });
 }
 
-/// What the clause says is not there: nothing behind a `no`, nothing before a `none`.
-std::vector<std::string> without_denied(const std::vector<std::string> &words) {
-    constexpr std::string_view all[] = {"no",     "not",   "without", "looked",
+/// A size that every weld has, by words that name its excess as well: the height of a cap.
+bool is_of_every_weld(std::string_view name) {
+    constexpr std::string_view names[] = {"cap height", "crown height", "toe angle", "weld toe angle"};
+    return is_one_of(name, names);
+}
+
+constexpr std::string_view denying[] = {"no",     "not",   "without", "looked",
                                         "sought", "never", "isn't",   "wasn't"};
-    if (std::any_of(words.begin(), words.end(), [&](const auto &word) { return is_one_of(word, all); }))
-        return {};
-    const auto none =
-        std::find_if(words.rbegin(), words.rend(), [](const auto &word) { return same_word(word, "none"); });
-    return {none.base(), words.end()};
+
+/// What the clause says is not there: nothing behind a `no` or `free of`, nothing before a `none`. Of what is
+/// not free of something, all is there.
+std::vector<std::string> without_denied(std::vector<std::string> words) {
+    constexpr std::string_view free = "free", behind_a_name = "-free";
+    const auto is_free = [&](const std::string &word) {
+        return same_word(word, free) || same_word(word, "clear") || lowered(word).ends_with(behind_a_name);
+    };
+    const auto denies = [](const std::string &word) { return is_one_of(word, denying); };
+    const auto at = std::find_if(words.begin(), words.end(), is_free);
+    if (at != words.end() && std::any_of(words.begin(), at, denies)) {
+        for (auto &word : words)
+            if (lowered(word).ends_with(behind_a_name)) word.resize(word.size() - behind_a_name.size());
+        std::erase_if(words, [&](const auto &word) { return is_free(word) || denies(word); });
+        return words;
+    }
+    if (std::any_of(words.begin(), words.end(), denies) || means_nought(words.front())) return {};
+    const auto of = at != words.end() ? std::next(at) : at;
+    if (of != words.end() && (same_word(*of, "of") || same_word(*of, "from"))) words.erase(at, words.end());
+    std::erase_if(words, [&](const auto &word) { return lowered(word).ends_with(behind_a_name); });
+    constexpr std::string_view before_a_number[] = {"at", "@", "from", "to", "mid", "l", "w", "d", "h"};
+    for (std::size_t i = words.size(); i-- > 1;)
+        if (means_nought(words[i]) && !is_one_of(words[i - 1], before_a_number))
+            return {words.begin() + static_cast<std::ptrdiff_t>(i) + 1, words.end()};
+    return words;
 }
 
 /// Whether people call more than one type so: cold lap.
@@ -65,28 +80,6 @@ bool is_unclear(const std::string &word, const Vocabulary &vocabulary) {
     return false;
 }
 
-/// The imperfection that words of a clause name, in any of their forms ("cracked", "lack-of-fusion").
-std::optional<ToldFind> named_in(const std::string &clause, const Vocabulary &vocabulary) {
-    constexpr std::size_t most_words = 4;
-    const auto words = words_apart(lowered(clause), [](char c) {
-        return is_ascii_sign(c) || figures_of_a_text.find(c) != figures_of_a_text.npos;
-    });
-    for (std::size_t i = 0; i < words.size(); ++i)
-        for (std::size_t n = std::min(most_words, words.size() - i); n > 0; --n) {
-            const auto from = words.begin() + static_cast<std::ptrdiff_t>(i);
-            const std::string said = joined({from, from + static_cast<std::ptrdiff_t>(n)}, " ");
-            for (const std::string_view ending : {"", "s", "ed", "es", "ing", "d"}) {
-                if (!said.ends_with(ending) || said.size() - ending.size() < least_named) continue;
-                const std::string stem = said.substr(0, said.size() - ending.size());
-                if (const auto type = vocabulary.find(stem); type && !vocabulary[*type].measured)
-                    return ToldFind{said, {*type}, clause};
-                if (n > 1 && is_unclear(stem, vocabulary))
-                    return ToldFind{said, vocabulary.perhaps(stem), clause};
-            }
-        }
-    return std::nullopt;
-}
-
 /// A size or a place by its look: .2, 3/16, 3:00, 0.2in; `behind` is the word before it.
 bool is_measured(std::string_view word, std::string_view before) {
     if (!has_a_figure(word)) return false;
@@ -94,6 +87,62 @@ bool is_measured(std::string_view word, std::string_view before) {
     if (is_one_of(before, keys) || word.starts_with('@')) return true;
     const bool number = figures_of_a_text.find(word.front()) != figures_of_a_text.npos || word.front() == '.';
     return number && word.find_first_of("./:\"") != word.npos;
+}
+
+/// A place by the word before it or by its look.
+bool is_placed(const std::vector<std::string> &words) {
+    for (std::size_t i = 0; i < words.size(); ++i)
+        if (same_word(words[i], "at") || words[i].starts_with('@') ||
+            (has_a_figure(words[i]) && words[i].find(':') != words[i].npos))
+            return true;
+    return false;
+}
+
+/// Whether the words behind a type's name make it none: a tool for it, that it was taken off, that it was
+/// looked at.
+bool is_set_apart(std::string_view name, TypeId type, const std::vector<std::string> &behind,
+                  const Vocabulary &vocabulary) {
+    constexpr std::string_view joining[] = {"was", "were", "is", "are", "all", "been", "has", "have"};
+    constexpr std::string_view taken_off[] = {"removed", "brushed", "wiped", "cleaned", "chipped"};
+    constexpr std::string_view looked_at[] = {"checked", "ok"};
+    if (is_of_every_weld(name) && !is_placed(behind)) return true;
+    if (behind.empty()) return false;
+    if (is_a_tool(behind.front()) || same_word(behind.front(), "free")) return true;
+    const auto next = std::find_if(behind.begin(), behind.end(),
+                                   [&](const auto &word) { return !is_one_of(word, joining); });
+    if (next == behind.end() || is_planar(type, vocabulary)) return false;
+    return is_one_of(*next, taken_off) ||
+           (is_one_of(*next, looked_at) && std::none_of(behind.begin(), behind.end(), has_a_figure));
+}
+
+/// The imperfection that words of a clause name, in any of their forms ("cracked", "lack-of-fusion").
+std::optional<ToldFind> named_in(const std::string &clause, const Vocabulary &vocabulary) {
+    constexpr std::size_t most_words = 4;
+    const auto words = words_apart(lowered(clause), [](char c) {
+        return is_ascii_sign(c) || figures_of_a_text.find(c) != figures_of_a_text.npos;
+    });
+    for (std::size_t i = 0; i < words.size(); ++i) {
+        std::size_t passed = 0; // words of a name that is no find
+        for (std::size_t n = std::min(most_words, words.size() - i); n > 0 && passed == 0; --n) {
+            const auto from = words.begin() + static_cast<std::ptrdiff_t>(i);
+            const std::string said = joined({from, from + static_cast<std::ptrdiff_t>(n)}, " ");
+            const std::vector<std::string> behind(from + static_cast<std::ptrdiff_t>(n), words.end());
+            for (const std::string_view ending : {"", "s", "ed", "es", "ing", "d"}) {
+                if (!said.ends_with(ending) || said.size() - ending.size() < least_named) continue;
+                const std::string stem = said.substr(0, said.size() - ending.size());
+                if (const auto type = vocabulary.find(stem); type && !vocabulary[*type].measured) {
+                    if (!is_set_apart(stem, *type, behind, vocabulary))
+                        return ToldFind{said, {*type}, clause};
+                    passed = n;
+                    break;
+                }
+                if (n > 1 && is_unclear(stem, vocabulary))
+                    return ToldFind{said, vocabulary.perhaps(stem), clause};
+            }
+        }
+        if (passed > 0) i += passed - 1;
+    }
+    return std::nullopt;
 }
 
 /// A word that may stand behind the type of a line: a number, a unit, a key, a side.
@@ -124,7 +173,7 @@ std::vector<TypeId> types_meant(const std::string &first, const std::string &two
                                 const Vocabulary &vocabulary) {
     constexpr std::size_t least = 3;
     if (const auto named = type_named(two, vocabulary); named && !joins_words(first)) return {named->type};
-    if (first.size() < least) return {};
+    if (first.size() < least || is_of_the_bench(first)) return {};
     for (const auto &word : {two, first})
         if (auto could = vocabulary.perhaps(word); !could.empty()) return could;
     if (auto could = vocabulary.sharing(lowered(first)); !could.empty()) return could;
@@ -156,7 +205,7 @@ std::optional<ToldFind> like_a_line(const std::vector<std::string> &words, const
     const bool letters = std::all_of(first.begin(), first.end(), [](char c) {
         return std::isalpha(static_cast<unsigned char>(c)) != 0 || c == '-';
     });
-    if (!letters) return std::nullopt;
+    if (!letters || (at + 1 < words.size() && is_a_tool(words[at + 1]))) return std::nullopt;
     const std::string two =
         at + 1 < words.size() && !is_of_a_line(words[at + 1]) ? first + " " + words[at + 1] : first;
     const auto types = types_meant(first, two, vocabulary);
@@ -164,6 +213,8 @@ std::optional<ToldFind> like_a_line(const std::vector<std::string> &words, const
     const bool both =
         two != first && type_named(two, vocabulary) && type_named(two, vocabulary)->length == two.size();
     const auto behind = words.begin() + static_cast<std::ptrdiff_t>(at + (both ? 2 : 1));
+    if (at + 1 < words.size() && is_of_every_weld(first + " " + words[at + 1]) && !is_placed(words))
+        return std::nullopt;
     const bool line = std::all_of(behind, words.end(), [](const auto &word) { return is_of_a_line(word); });
     for (auto word = behind; word != words.end(); ++word)
         measured = measured || is_measured(*word, *std::prev(word)) || (line && has_a_figure(*word));
@@ -175,6 +226,22 @@ std::optional<ToldFind> like_a_line(const std::vector<std::string> &words, const
 }
 
 } // namespace
+
+bool tells_no_find(std::string_view name, TypeId type, std::string_view behind,
+                   const Vocabulary &vocabulary) {
+    std::vector<std::string> words;
+    for (const auto &clause : clauses_of(behind)) words.insert(words.end(), clause.begin(), clause.end());
+    if (words.size() == 1 && means_nought(words.front())) return true;
+    if (!vocabulary[type].measured) return is_set_apart(name, type, words, vocabulary);
+    constexpr std::string_view as_wanted[] = {"asked", "drawn", "specified", "required", "ordered"};
+    return std::any_of(words.begin(), words.end(),
+                       [&](const auto &word) { return is_one_of(word, as_wanted); });
+}
+
+bool is_planar_find(const ToldFind &told, const Vocabulary &vocabulary) {
+    return std::any_of(told.types.begin(), told.types.end(),
+                       [&](TypeId type) { return is_planar(type, vocabulary); });
+}
 
 std::vector<ToldFind> told_in(std::string_view text, const Vocabulary &vocabulary) {
     std::vector<ToldFind> out;

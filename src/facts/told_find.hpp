@@ -19,5 +19,11 @@ struct ToldFind {
 /// line of a log would take, correct or ask about (cra, crak, line) counts where it stands as in such a line:
 /// first, with a size or place behind it, or with nothing.
 std::vector<ToldFind> told_in(std::string_view text, const Vocabulary &vocabulary = Vocabulary::shipped());
+/// Whether a line that begins with a type's name is none of a find, by what stands behind it: `undercut gauge
+/// G-3`, `slag removed`, `arc strikes: 0`, `leg 1/4 as asked`.
+bool tells_no_find(std::string_view name, TypeId type, std::string_view behind,
+                   const Vocabulary &vocabulary = Vocabulary::shipped());
+/// Whether it may be a crack, or want of fusion or penetration.
+bool is_planar_find(const ToldFind &told, const Vocabulary &vocabulary = Vocabulary::shipped());
 
 } // namespace beadbook

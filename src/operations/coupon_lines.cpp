@@ -136,6 +136,7 @@ CouponLine line_of(const CouponState &coupon, const JudgedOrNot &judged, const G
         out.verdict = judged.judged->verdict();
         out.own_file = own_file_mark(judged.judged->set->name, judged.judged->set->hash);
         out.cautions = judged.judged->with_cautions();
+        out.written_beside = !judged.judged->said.empty();
         out.said_otherwise = judged.judged->said_otherwise;
         if (out.verdict == Verdict::reject) take_reasons(*judged.judged, out, rejecting);
     } else {

@@ -21,10 +21,14 @@ void check_not_to_come(const ExamRecord &exam, Day today) {
 
 void hold_note_against_none(const ExamRecord &exam, std::optional<int> found,
                             std::vector<Unlikely> &against) {
-    if (found == 0 && (!find_in_comment("# " + exam.note).empty() || !word_of_find(exam.note).empty()))
+    if (found == 0 && note_tells_find(exam.note))
         against.push_back({"note-like-a-find", "the note '" + shown(exam.note) +
                                                    "' reads like a find, and the exam is said to have found "
                                                    "none; is it one?"});
+    if (reads_like_a_find(exam.procedure))
+        against.push_back({"note-like-a-find", "the procedure '" + shown(exam.procedure) +
+                                                   "' reads like a find, and no verdict goes by it; is it "
+                                                   "one?"});
 }
 
 std::optional<Unlikely> before_its_weld(const ExamRecord &exam, const CouponRecord &coupon) {
@@ -196,7 +200,9 @@ Done<ExamRecord> finish_exam(Writing &writing, const FinishRequest &request) {
             .mend(log_under(state, exam))
             .mend({"finish", {request.coupon, std::to_string(number)}, {"found"}, "none"});
     check_may_finish(writing, exam, request.why);
-    finish(writing, request.coupon, exam, found,
+    ExamRecord now = exam;
+    if (!request.remark.empty()) now.note += (now.note.empty() ? "" : "; ") + request.remark;
+    finish(writing, request.coupon, std::move(now), found,
            "finished with " + std::to_string(found) + " found" +
                (request.why.empty() ? "" : ": " + request.why),
            request.sure, is_anothers(exam, writing.stamp()) ? request.why : "");

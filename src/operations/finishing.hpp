@@ -13,6 +13,7 @@ struct FinishRequest {
     bool as_logged = false;          ///< or as many as are on record
     std::optional<Exam> method = {}; ///< the one open exam by it; else by any
     std::string why = {};            ///< why it is finished by a keeper who is not its examiner
+    std::string remark = {};         ///< that stood behind `none`: it joins the exam's note
     bool some_logged = false;        ///< as logged, by a person's word that does not mean none
     bool sure = false;               ///< its note, which reads like a find, is none
 };
@@ -49,7 +50,8 @@ void note_contradictions(Writing &writing, const std::string &coupon, int exam,
 
 /// Refuses a finish: no examiner is named, or as many finds are not on record. Throws Refusal.
 void check_finish(const ExamRecord &exam, int found, int on_record);
-/// A note that reads like a find beside the word that none was found, which is asked about.
+/// A note that reads like a find beside the word that none was found, and a procedure that reads like one:
+/// both are asked about.
 void hold_note_against_none(const ExamRecord &exam, std::optional<int> found, std::vector<Unlikely> &against);
 /// That an exam is dated before its weld; nothing if it is not, or the day of the weld is not told.
 std::optional<Unlikely> before_its_weld(const ExamRecord &exam, const CouponRecord &coupon);

@@ -2,8 +2,10 @@
 
 #include "criteria/shipped.hpp"
 #include "criteria/vocabulary.hpp"
+#include "facts/commented_find.hpp"
 #include "facts/log_line.hpp"
 #include "facts/log_line_hints.hpp"
+#include "facts/told_find.hpp"
 #include "measure/natural_order.hpp"
 #include "measure/text.hpp"
 #include "operations/finishing.hpp"
@@ -61,9 +63,11 @@ int number_in(std::string_view line, std::string_view word) {
 
 bool finishes(LogWord word) { return word == LogWord::finish || word == LogWord::nothing; }
 
-/// `no indications`, `VT nothing found`, `none. VT`: nothing, by the method that is named.
+/// `no indications`, `VT nothing found`, `none. VT`: nothing, by the method that is named; a remark may stand
+/// behind it.
 std::optional<LogOrder> said_none(std::string_view line) {
-    const auto words = words_of(line);
+    const std::size_t hash = std::min(line.find('#'), line.size());
+    const auto words = words_of(line.substr(0, hash));
     std::vector<std::string> rest(words.begin(), words.end());
     LogOrder out{LogWord::nothing, "", 0, {}};
     if (rest.size() > 1 && exam_named(rest.front())) {
@@ -73,7 +77,11 @@ std::optional<LogOrder> said_none(std::string_view line) {
         out.method = exam_named(rest.back());
         rest.pop_back();
     }
-    return says_none(joined(rest, " ")) ? std::optional(out) : std::nullopt;
+    if (!says_none(joined(rest, " "))) return std::nullopt;
+    const std::string_view remark = line.substr(hash);
+    if (const std::string why = not_behind_none(remark); !why.empty()) throw InputError(why, hash);
+    out.why = trimmed(remark.substr(std::min<std::size_t>(1, remark.size())));
+    return out;
 }
 
 /// `MT`, `VT MT` or `VT,MT`: all of them are methods.
@@ -151,7 +159,11 @@ SaidNone exams_of_none(const CouponState &coupon, const std::string &text) {
     SaidNone out;
     std::istringstream lines{text};
     for (std::string line; std::getline(lines, line);) {
-        if (is_comment(line)) continue;
+        if (is_comment(line)) {
+            // One that was refused as a find may be one.
+            out.alone = out.alone && find_in_comment(line).empty() && find_told_in_comment(line).empty();
+            continue;
+        }
         LogOrder order;
         try {
             order = log_order(line);
@@ -206,6 +218,22 @@ LogOrder log_order(std::string_view line) {
         if (words.size() == 3) out.number = number_in(line, words[2]);
     }
     return out;
+}
+
+bool slip_of_log_word(std::string_view line) {
+    const auto words = words_of(line);
+    constexpr std::size_t least = 3, most_digits = 3;
+    if (words.empty() || words.size() > 2 || words.front().size() < least) return false;
+    if (words.size() == 2) {
+        const std::string_view number = words[1].substr(words[1].starts_with('#') ? 1 : 0);
+        if (number.size() > most_digits || number.find_first_not_of("0123456789") != number.npos)
+            return false;
+    }
+    std::vector<std::string> known;
+    for (const auto &one : log_words) known.emplace_back(one.text);
+    const Vocabulary &vocabulary = Vocabulary::shipped();
+    return !nearest_word(words.front(), known).empty() && told_in(line).empty() &&
+           vocabulary.perhaps(words.front()).empty() && !type_named(line, vocabulary);
 }
 
 LogWord order_begun(std::string_view line) {

@@ -37,12 +37,14 @@ struct LogOrder {
     std::optional<Exam> method; ///< of `finish` and `none` on either side of it, of `by`, `move` and `reopen`
     std::vector<Exam> methods{}; ///< of `by` all of them
     int find = 0;                ///< of `move`
-    std::string why{};           ///< of `withdraw`, `move` and `reopen`
+    std::string why{};           ///< of `withdraw`, `move` and `reopen`; of `none` the remark behind it
 };
-/// Throws InputError: a number that is none.
+/// Throws InputError: a number that is none, a remark that may not stand behind `none`.
 LogOrder log_order(std::string_view line);
 /// The word that a line begins with, whether the rest of it is understood or not; none: it reads as a find.
 LogWord order_begun(std::string_view line);
+/// Whether a line is a slip of one of the words, alone or with a number, and can hide no find: `udno`.
+bool slip_of_log_word(std::string_view line);
 /// The method that the first line of a text begins with.
 std::optional<Exam> method_begun(std::string_view text);
 /// Refuses lines before they are read: the exam of that number is finished, or none is open. `method` is that

@@ -54,6 +54,7 @@ ParsedLog parse_log(const std::string &text, const std::string &name, const Weld
             if (const LogOrder order = may_finish ? log_order(line) : LogOrder{};
                 order.word == LogWord::nothing) {
                 out.none.push_back(order.method);
+                out.none_said.push_back(order.why);
                 continue;
             }
             out.lines.push_back(read_log_line(line, weld, unit));
@@ -288,7 +289,7 @@ Done<Logged> taken_as(Office &office, const CouponState &state, const std::strin
                       (request.is_file && request.name != "-" ? " in " + shown(request.name) : "") +
                       "; expected such as 'gas pore 0.045 at 3.2'");
     auto notes = guesses_in(log);
-    Logged out{request.coupon, 0, {}, {}, {}};
+    Logged out{request.coupon, 0, {}, {}, {}, log.none_said};
     for (const auto &method : log.none) out.none.push_back(exam_for(state, request.exam, who, method));
     out.indications = filed(state, request, exams, std::move(log));
     check_none_alone(state, out.none, out.indications, request.is_file ? request.name : "");
@@ -311,12 +312,15 @@ Done<Logged> taken_as(Office &office, const CouponState &state, const std::strin
 Done<Logged> log_lines(Writing &writing, const LogRequest &request) {
     auto out = taken_as(writing.office(), writing.coupon(request.coupon), writing.stamp().who, request);
     for (const auto &i : out.value.indications) writing.add(codec::entry_of(request.coupon, i));
-    for (const int exam : out.value.none) {
+    FinishRequest none{.coupon = request.coupon, .found = 0, .sure = request.sure};
+    for (std::size_t i = 0; i < out.value.none.size(); ++i) {
+        none.exam = out.value.none[i];
+        none.remark = out.value.none_said[i];
         try {
-            finish_exam(writing, {.coupon = request.coupon, .exam = exam, .found = 0, .sure = request.sure});
+            finish_exam(writing, none);
         } catch (const Refusal &e) {
             throw e.told((request.is_file ? request.name + ": " : std::string()) + "'none' of exam " +
-                         named({writing.coupon(request.coupon).exam(exam)}) + ": " + e.what());
+                         named({writing.coupon(request.coupon).exam(none.exam)}) + ": " + e.what());
         }
     }
     keep_what_may_go(writing, request.coupon);

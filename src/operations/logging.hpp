@@ -20,8 +20,9 @@ struct Logged {
     std::string coupon;
     int exam = 0; ///< of the first find, or of the first that found none
     std::vector<IndicationRecord> indications;
-    std::optional<int> finished; ///< the exams were finished as well, with so many finds in all
-    std::vector<int> none = {};  ///< exams that are finished with none found
+    std::optional<int> finished;             ///< the exams were finished as well, with so many finds in all
+    std::vector<int> none = {};              ///< exams that are finished with none found
+    std::vector<std::string> none_said = {}; ///< of each the remark behind `none`
 
     /// That the lines went to, by number.
     std::vector<int> exams() const;
@@ -48,6 +49,7 @@ struct ParsedLog {
     std::vector<LogLine> lines;
     std::vector<int> numbers;              ///< of each in the text, from 1
     std::vector<std::optional<Exam>> none; ///< lines `none` and `VT none`, where they are asked for
+    std::vector<std::string> none_said;    ///< of each the remark
 };
 ParsedLog parse_log(const std::string &text, const std::string &name, const WeldLine &weld,
                     std::optional<Unit> unit, bool may_finish = false);

@@ -238,13 +238,7 @@ private:
             throw refused("it is said to have found none, and here is a find or none again");
         if (none) {
             const std::string_view remark = rest.substr(std::min(rest.find('#'), rest.size()));
-            if (const std::string find = find_in_comment(remark); !find.empty())
-                throw refused("a remark that reads like a find, behind none; write '" + shown(find) +
-                              "' in place of none, or another word behind the # if it is none");
-            if (const std::string word = word_of_find(remark); !word.empty())
-                throw refused("behind none a remark that speaks of '" + shown(word) +
-                              "'; write what was found as a find in place of none, or another word behind "
-                              "the # if it is none");
+            if (const std::string why = not_behind_none(remark); !why.empty()) throw refused(why);
             said.none = true;
             said.remark = trimmed(remark.substr(std::min<std::size_t>(1, remark.size())));
         } else if (incomplete) {

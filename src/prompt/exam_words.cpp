@@ -17,6 +17,11 @@ int exam_word(const CouponState &coupon, const std::string &word) {
     return whole_number(word, "number of an exam");
 }
 
+void take_replaced(const std::string &word, ExamRequest &request) {
+    request.replaces_last = same_word(word, "last");
+    if (!request.replaces_last) request.replaces = whole_number(word, "number of an exam, nor 'last'");
+}
+
 std::vector<Exam> method_words(std::string list) {
     std::replace(list.begin(), list.end(), ',', ' ');
     std::vector<Exam> out;

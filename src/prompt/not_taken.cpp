@@ -1,6 +1,8 @@
 #include "prompt/not_taken.hpp"
 
+#include "facts/commented_find.hpp"
 #include "facts/line_gist.hpp"
+#include "facts/log_line.hpp"
 #include "measure/text.hpp"
 #include "operations/log_words.hpp"
 #include "operations/marks.hpp"
@@ -24,7 +26,9 @@ std::optional<LinesNotTaken::Line> LinesNotTaken::read(const std::string &coupon
     Line out{Kind::find, coupon, std::string(trimmed(line)), by, {}, {}};
     const auto words = words_of(out.line);
     switch (order_begun(line)) {
-    case LogWord::none: return out;
+    case LogWord::none: return slip_of_log_word(line) ? std::nullopt : std::optional(std::move(out));
+    case LogWord::nothing:
+        return out.line.find('#') == out.line.npos ? std::nullopt : std::optional(std::move(out));
     case LogWord::correct: out.by.reset(); return out;
     case LogWord::move:
         out.kind = Kind::move;
@@ -38,6 +42,17 @@ std::optional<LinesNotTaken::Line> LinesNotTaken::read(const std::string &coupon
     case LogWord::by: out.kind = Kind::way; return out;
     default: return std::nullopt;
     }
+}
+
+bool told_of_comment(const std::string &line, std::ostream &out) {
+    if (!is_comment(line)) return false;
+    if (const std::string find = find_in_comment(line); !find.empty())
+        throw InputError("a remark that reads like a find; write '" + shown(find) +
+                             "', or another word behind the # if it is none",
+                         0);
+    if (const std::string why = find_told_in_comment(line); !why.empty()) throw InputError(why, 0);
+    out << "  a comment, which is kept nowhere; a remark stands behind a find or behind none: none # WHAT\n";
+    return true;
 }
 
 void LinesNotTaken::keep_begun() {

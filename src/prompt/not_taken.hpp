@@ -3,11 +3,16 @@
 #include "facts/coupon_state.hpp"
 
 #include <optional>
+#include <ostream>
 #include <set>
 #include <string>
 #include <vector>
 
 namespace beadbook {
+
+/// Whether a line is a comment, of which it is told that it is kept nowhere. Throws InputError: it tells a
+/// find.
+bool told_of_comment(const std::string &line, std::ostream &out);
 
 /// What was typed at the prompt and refused: it may be a find, or say where finds belong, so that nothing is
 /// finished without it unasked.

@@ -54,6 +54,7 @@ public:
 
 private:
     bool carry_out(const std::string &line) {
+        if (told_of_comment(line, session_.out)) return true;
         const LogOrder order = log_order(line);
         bool ask_next = false; // what the verdict asks for, where nothing that was finished asks for more
         switch (order.word) {
@@ -73,7 +74,7 @@ private:
             return true;
         case LogWord::verdict: session_.out << live_verdicts(call_, coupon_, true, order.of); return true;
         case LogWord::finish: ask_next = finish_some(meant(order)); break;
-        case LogWord::nothing: ask_next = finish({meant(order)}, 0); break;
+        case LogWord::nothing: ask_next = finish({meant(order)}, 0, order.why); break;
         case LogWord::all: finish_and_go_on(); return true;
         case LogWord::undo: undo(order.number); break;
         case LogWord::reopen: reopen(order); break;
@@ -185,12 +186,15 @@ private:
         not_taken_.leave_out(state, exams);
     }
     /// These are all that the exams found. True: each of them counts, as far as an entry could mend it.
-    bool finish(const std::vector<int> &exams, std::optional<int> found) {
+    bool finish(const std::vector<int> &exams, std::optional<int> found, const std::string &remark = "") {
         ask_of_not_taken(exams);
         const auto finish_them = [&](Writing &w, bool sure) {
             Done<std::vector<ExamFinishedNow>> out;
+            FinishRequest request{
+                .coupon = coupon_, .found = found, .as_logged = !found, .remark = remark, .sure = sure};
             for (const int exam : exams) {
-                auto one = finish_exam(w, {coupon_, exam, found, !found, {}, {}, false, sure});
+                request.exam = exam;
+                auto one = finish_exam(w, request);
                 out.value.push_back({coupon_, std::move(one.value)});
                 add_notes(out.notes, std::move(one.notes));
             }

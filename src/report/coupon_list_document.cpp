@@ -61,6 +61,9 @@ Words verdict_in_a_cell(const CouponLine &one) {
            (one.record.get("mechanical") == "failed" ? Words(" (mechanical tests failed)", Tone::reject)
                                                      : Words()) +
            (one.cautions ? Words(", with cautions", Tone::cannot_say) : Words()) +
+           (one.written_beside && one.verdict == Verdict::accept
+                ? Words(", words written beside it", Tone::cannot_say)
+                : Words()) +
            said_otherwise_behind(one.said_otherwise, ", ") + own_file_behind(one.own_file);
 }
 

@@ -32,6 +32,9 @@ Document document_of(const GradedMany &done) {
                  verdict_words(one.graded.verdict) + own_file_behind(one.graded.own_file) +
                  (one.judged.with_cautions() ? Words(", with cautions", Tone::cannot_say) : Words()) +
                  said_otherwise_behind(one.judged.said_otherwise, ", ") +
+                 (one.judged.said.empty()
+                      ? Words()
+                      : Words(", written beside it: " + joined(one.judged.said, "; "), Tone::cannot_say)) +
                  Words("; " + deciding_words(one.judged)));
     if (!done.left_out.empty()) doc.line("left out:");
     for (const auto &one : done.left_out) doc.item(one.coupon + ": " + one.why);

@@ -283,9 +283,20 @@ Document document_of(const Summaries &all) {
              " coupon that its finds reject was withdrawn: it is counted as a first attempt alone",
              " coupons that their finds reject were withdrawn: they are counted as first attempts alone");
         const Outcome &outcome = all.groups[g].summary.all;
-        if (const std::size_t later = outcome.share.of - outcome.first_pass.of; later > outcome.first_pass.of)
-            tell(later, " decided coupon is a later attempt, which the first-pass yield leaves out",
-                 " decided coupons are later attempts, which the first-pass yield leaves out");
+        const auto &welders = all.groups[g].summary.welders;
+        const auto nobody =
+            std::find_if(welders.begin(), welders.end(), [](const Outcome &one) { return one.name.empty(); });
+        const std::size_t unknown = nobody == welders.end() ? 0 : nobody->share.of;
+        const std::size_t left_out = outcome.share.of - outcome.first_pass.of;
+        if (left_out <= outcome.first_pass.of) continue;
+        tell(
+            unknown,
+            " decided coupon names no welder: whose attempt it is nobody knows, and the first-pass yield "
+            "leaves it out",
+            " decided coupons name no welder: whose attempts they are nobody knows, and the first-pass yield "
+            "leaves them out");
+        tell(left_out - unknown, " decided coupon is a later attempt, which the first-pass yield leaves out",
+             " decided coupons are later attempts, which the first-pass yield leaves out");
     }
     add_yield(doc, all);
     add_table(doc, all, "imperfection", &Summary::imperfections, told_of_finds(),

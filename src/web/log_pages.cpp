@@ -342,14 +342,11 @@ Answer finish(Visit &visit) {
     return on_this_page(visit, [&] {
         // The number on the button is what the examiner saw; another one on record is refused.
         const std::string found = visit.field("found");
-        const FinishRequest request{at.coupon.record.id,
-                                    at.exam.number,
-                                    found == "0" ? 0 : whole_number_in(found),
-                                    false,
-                                    {},
-                                    visit.field("why"),
-                                    false,
-                                    visit.meant("sure")};
+        const FinishRequest request{.coupon = at.coupon.record.id,
+                                    .exam = at.exam.number,
+                                    .found = found == "0" ? 0 : whole_number_in(found),
+                                    .why = visit.field("why"),
+                                    .sure = visit.meant("sure")};
         if (!visit.field("line").empty())
             throw refused("this line is not logged yet: log it, or clear it, and then finish").at("line");
         return visit.enter(at.path, [&](Writing &w) { return finish_exam(w, request).notes; });

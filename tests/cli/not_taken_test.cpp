@@ -157,3 +157,36 @@ TEST_CASE("a crack, or what may be one, is told beside the accept by undo and wi
         }
     CHECK_THAT(sitting("PT pore .2 3:00\nundo\nall\n").said, says("accept") && !says("with cautions"));
 }
+
+TEST_CASE("a comment and a slip of a word of the prompt hide no find; a refused remark behind none may",
+          "[prompt]") {
+    for (const char *line : {"# cleaned again, better light", "udno", "lits", "udno 1", "none # gauge G-3"}) {
+        INFO(line);
+        const auto one = sitting("PT\n" + std::string(line) + "\nundo\nPT none\n");
+        CHECK(one.asked() == 0);
+        CHECK(one.any_finished());
+    }
+    CHECK_THAT(sitting("# better light\n").said, says("a comment, which is kept nowhere"));
+    for (const char *line : {"# 0.2 at 3:00", "#crack .2 3:00", "PT none # crk at 3", "none # except at 3:00",
+                             "lin", "udno .2", "lits 3:00"}) {
+        INFO(line);
+        const auto one = sitting("PT\n" + std::string(line) + "\nPT none\n");
+        CHECK(one.asked() == 1);
+        CHECK_FALSE(one.any_finished());
+    }
+}
+
+TEST_CASE("a remark behind none is kept with the exam, at the prompt and of a file", "[prompt]") {
+    const Program run;
+    run.ok({"register",   "G-1",        "--criteria",  "ufgs-15216n", "--joint",
+            "groove",     "--form",     "tube",        "--seam",      "girth",
+            "--diameter", "2in",        "--thickness", "0.125in",     "--weld-thickness",
+            "full",       "--magnetic", "yes",         "--material",  "carbon steel"});
+    run.ok({"exam", "G-1", "VT,PT", "--examiner", "A. Field", "--level", "II", "--note", "as asked"});
+    run({"log", "G-1"}, "PT none # clean, light good\n", true);
+    run.ok({"log", "G-1", "--file", "-"}, "VT none # face and root\n");
+    const auto exams = json(run, {"show", "G-1"})["exams"];
+    CHECK(exams[0]["note"] == "as asked; face and root");
+    CHECK(exams[1]["note"] == "as asked; clean, light good");
+    CHECK(exams[1]["found"] == 0);
+}

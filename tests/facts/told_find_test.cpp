@@ -28,7 +28,13 @@ TEST_CASE("a text that tells a find is heard, whatever hides it") {
                              "undrecut l .3",
                              "crak",
                              "cr .2 3:00",
-                             "none found, one crack"}) {
+                             "none found, one crack",
+                             "not free of cracks",
+                             "not crack-free",
+                             "undercut gauge showed a crack",
+                             "crack removed",
+                             "toe angle 70 deg at 3:00",
+                             "crack at 0"}) {
         INFO(text);
         CHECK_FALSE(told_in(text).empty());
         CHECK_FALSE(word_of_find("# " + std::string(text)).empty());
@@ -62,6 +68,27 @@ TEST_CASE("a text that denies a find, or is of something else, tells none") {
                              "argon 15.5",
                              "face 3:00",
                              "lamp B",
+                             "gauge G-3",
+                             "gauge 3",
+                             "hi-lo gauge used",
+                             "track 3",
+                             "tungsten electrode WT20",
+                             "linear scale at 12:00",
+                             "leg 1/4 as asked",
+                             "arc strikes: 0",
+                             "0 cracks",
+                             "spatter brushed off",
+                             "slag was removed",
+                             "oxide wiped",
+                             "free of undercut",
+                             "free from cracks and pores",
+                             "surface slag removed before exam",
+                             "crack detector spray lot 17",
+                             "Crack-free",
+                             "crack free",
+                             "undercut gauge G-3 used",
+                             "toe angle checked",
+                             "cap height 1.5 mm",
                              "1/2 in plate"}) {
         INFO(text);
         const auto told = told_in(text);
@@ -79,9 +106,74 @@ TEST_CASE("a remark that tells a find of its own is asked about, and one of the 
     CHECK(other("undercut l 3/8 d 0.005 at 1 # and a pore 0.02") == "and a pore 0.02");
     CHECK(other("undercut l 3/8 d 0.005 at 1 # crak .2 at 4") == "crak .2 at 4");
     CHECK(other("undercut l 3/8 d 0.005 at 1 # undercut .2 at 4") == "undercut .2 at 4");
+    for (const char *remark :
+         {"also a crack", "crack", "crack?", "crack at its end", "with crack in it", "beside a crack",
+          "second one at 60", "and another one at 200", "also at 200, 250, 290", "2 more at 7:00"})
+        CHECK_FALSE(other("undercut l 3/8 d 0.005 at 1 # " + std::string(remark)).empty());
     for (const char *line :
          {"undercut l 3/8 d 0.005 at 1 # undercut 3/8 at 1", "lack of fusion from 2 to 2.4 # side wall",
           "undercut l 3/8 d 0.005 at 1 # no crack at 4", "crack .2 at 3 # MT saw it too",
-          "undercut l 3/8 d 0.005 at 1 # beside a crack", "pore .02 at 3 # gas pore"})
+          "undercut l 3/8 d 0.005 at 1 # gauge 3",
+          "undercut l 3/8 d 0.005 at 1 # also seen by the foreman at 1",
+          "undercut l 3/8 d 0.005 at 1 # not a crack", "undercut l 3/8 d 0.005 at 1 # no other at 4",
+          "pore .02 at 3 # gas pore"})
         CHECK(other(line).empty());
+}
+
+TEST_CASE("what stands behind none neither tells a find nor takes none back") {
+    for (const char *remark :
+         {"except A-2", "half of it only, rest tomorrow", "not seen from the root", "hole 0.2 3:00",
+          "crk at 3", "no crack except at 3:00", "0.2 at 3:00", "crk 0.2 at 3:00", "ind at 3:00 0.3 long",
+          "hole 0.2", "3/16 long", "all but A-2", "not done yet", "2 pores 0.05", "2", "crack at 3:00"}) {
+        INFO(remark);
+        CHECK_FALSE(not_behind_none("# " + std::string(remark)).empty());
+        CHECK((std::string(remark) == "2" || note_tells_find(remark)));
+    }
+    for (const char *remark : {"",
+                               "gauge G-3",
+                               "track 3",
+                               "tungsten electrode WT20",
+                               "linear scale at 12:00",
+                               "leg 1/4 as asked",
+                               "arc strikes: 0",
+                               "spatter brushed off",
+                               "slag removed",
+                               "oxide wiped",
+                               "free of undercut",
+                               "clean, light good",
+                               "Crack-free",
+                               "undercut gauge G-3 used",
+                               "toe angle checked",
+                               "500 lx at 0.3 m",
+                               "9:30 am",
+                               "done at 10:15",
+                               "welded at 20 C",
+                               "plate 24 in long",
+                               "cracks not seen",
+                               "no cracks at 3:00",
+                               "lamp 3"}) {
+        INFO(remark);
+        CHECK(not_behind_none("# " + std::string(remark)) == "");
+        CHECK_FALSE(note_tells_find(remark));
+    }
+    CHECK_FALSE(note_tells_find("cap height 1.5 mm"));
+    CHECK(not_behind_none("# 2 pores 0.05").find("write each of the 2 on a line of its own, 'pores 0.05'") !=
+          std::string::npos);
+}
+
+TEST_CASE("a comment that speaks of a place, or of how many were found, is asked about") {
+    for (const char *line :
+         {"# VT 3:00 cr", "# L.O.F. at 3:00", "# not free of cracks", "# VT found 1", "# fissure 0.2 at 3:00",
+          "# 3:00 cr", "# 0.2 at 3:30", "# 0.2 long at 3:00", "# ind 3:00", "# defect at 3:00", "# U/C 3:00",
+          "# N-12 3:00 cr", "# N-11 has one at 4:00, 0.3 long"}) {
+        INFO(line);
+        CHECK_FALSE(find_told_in_comment(line).empty());
+    }
+    for (const char *line :
+         {"# free of undercut", "# surface slag removed before exam", "# crack detector spray lot 17",
+          "# cleaned again, better light", "# found 0", "# Monday, 9:30 am", "# checked at 3:00",
+          "# 3 coupons at 500 lx", "# end of the sheet", "# viewed at 24 in", "# scale at 12:00"}) {
+        INFO(line);
+        CHECK(find_told_in_comment(line) == "");
+    }
 }

@@ -100,6 +100,7 @@ std::string body_of(const CouponLine &line) {
     to.put(line.why_not);
     to.put(line.own_file);
     to.put(line.cautions ? "1" : "");
+    to.put(line.written_beside ? "1" : "");
     to.put_all(line.said_otherwise, [&](const std::string &field) { to.put(field); });
     to.put_all(line.finds, [&](const CouponLine::Find &find) {
         to.put(find.imperfection);
@@ -131,6 +132,7 @@ CouponLine line_from(const std::string &body) {
     out.why_not = from.text();
     out.own_file = from.text();
     out.cautions = yes();
+    out.written_beside = yes();
     from.each([&] { out.said_otherwise.push_back(from.text()); });
     from.each([&] {
         CouponLine::Find &find = out.finds.emplace_back();
