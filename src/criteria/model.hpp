@@ -281,10 +281,10 @@ struct CriteriaSet {
     std::map<std::string, std::string> parts;
     std::string extends;         ///< the set that it changes; empty: it stands alone
     std::string extends_edition; ///< of that one
-    Where extends_where;   ///< in the file: where what is inherited stands
-    std::string inherited; ///< how sure is at most what is taken from there, in words; may be empty
-    std::string text;      ///< the file, byte for byte; below it the texts of the sets that it extends
-    std::string hash;      ///< SHA-256 of `text`, hex
+    Where extends_where;         ///< in the file: where what is inherited stands
+    std::string inherited;       ///< how sure is at most what is taken from there, in words; may be empty
+    std::string text;            ///< the file, byte for byte; below it the texts of the sets that it extends
+    std::string hash;            ///< SHA-256 of `text`, hex
 
     /// Rules that speak of a type found by an exam, by index. Filled at loading.
     const std::vector<std::uint16_t> &rules_for(TypeId type, Exam exam) const;

@@ -169,8 +169,9 @@ std::vector<Inequality> by_nature(const Alternatives &of) {
         for (const auto &one : all)
             for (const auto &[slot, factor] : one.sum.factors) slots.set(slot);
     std::vector<Inequality> out;
-    for (Slot slot = 0; slot < slots.size(); ++slot) {
-        if (!slots[slot]) continue;
+    for (std::size_t at = 0; at < slots.size(); ++at) {
+        if (!slots[at]) continue;
+        const auto slot = static_cast<Slot>(at);
         const Quantity q = static_cast<Quantity>(slot);
         if (info(q).dimension == Dimension::temperature) continue;
         const bool may_be_none = q == Quantity::gap || q == Quantity::nearest_gap;

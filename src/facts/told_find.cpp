@@ -1,6 +1,7 @@
 #include "facts/told_find.hpp"
 
 #include "criteria/methods.hpp"
+#include "criteria/planar.hpp"
 #include "facts/clauses.hpp"
 #include "facts/log_line_hints.hpp"
 #include "measure/text.hpp"
@@ -29,13 +30,6 @@ bool is_a_tool(std::string_view word) {
     constexpr std::string_view words[] = {"gauge",     "gauges",     "gage",     "scale", "detector",
                                           "electrode", "electrodes", "standard", "spray", "tape"};
     return is_one_of(word, words);
-}
-
-/// Of which no one speaks as dirt that is taken off.
-bool is_planar(TypeId type, const Vocabulary &vocabulary) {
-    constexpr const char *names[] = {"crack", "incomplete fusion", "incomplete penetration"};
-    return std::any_of(std::begin(names), std::end(names),
-                       [&](const char *name) { return vocabulary.is_a(type, *vocabulary.find(name)); });
 }
 
 /// A size that every weld has, by words that name its excess as well: the height of a cap.
