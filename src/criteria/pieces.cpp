@@ -171,11 +171,10 @@ std::vector<Inequality> by_nature(const Alternatives &of) {
     std::vector<Inequality> out;
     for (std::size_t at = 0; at < slots.size(); ++at) {
         if (!slots[at]) continue;
-        const auto slot = static_cast<Slot>(at);
-        const Quantity q = static_cast<Quantity>(slot);
+        const Quantity q = static_cast<Quantity>(at);
         if (info(q).dimension == Dimension::temperature) continue;
         const bool may_be_none = q == Quantity::gap || q == Quantity::nearest_gap;
-        out.push_back({Linear::of(slot), !may_be_none});
+        out.push_back({Linear::of(slot_of(q)), !may_be_none});
     }
     constexpr std::array ordered{std::pair{Quantity::thinner, Quantity::thicker},
                                  std::pair{Quantity::smaller_size, Quantity::larger_size},
