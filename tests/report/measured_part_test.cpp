@@ -33,9 +33,9 @@ std::string said_of(const std::vector<std::string> &lines) {
     const std::string all = text(document_of(judged));
     const auto at = all.find("Measured as the set wants");
     REQUIRE(at != std::string::npos);
+    const std::string said = all.substr(at, all.find("- ", at) - at);
     std::string out;
-    for (const auto word : words_of(all.substr(at, all.find("- ", at) - at)))
-        out += (out.empty() ? "" : " ") + std::string(word);
+    for (const auto word : words_of(said)) out += (out.empty() ? "" : " ") + std::string(word);
     return out;
 }
 
