@@ -34,7 +34,7 @@ public:
     Belief(const CriteriaSet &set, const Rule &rule, Doubts &doubts)
         : set_(set), rule_(rule), doubts_(doubts), conditions_(conditions_of(set, rule)),
           units_(units_to_try(set, rule)), in_inches_(where_hold(conditions_, Unit::inch)),
-          in_millimetres_(where_hold(conditions_, Unit::millimetre)) {}
+          in_millimetres_(units_.size() > 1 ? where_hold(conditions_, Unit::millimetre) : Alternatives{}) {}
 
     void check() {
         if (rule_.linked) check_group();

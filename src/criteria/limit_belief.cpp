@@ -5,6 +5,7 @@
 #include "measure/print.hpp"
 
 #include <algorithm>
+#include <optional>
 
 namespace beadbook {
 namespace {
@@ -39,39 +40,54 @@ bool speaks_of_such_only(const Rule &rule, const BelievedLimit &one) {
     const Vocabulary &words = Vocabulary::shipped();
     if (one.or_rounded && rule.shape == Shape::rounded) return true;
     for (std::size_t t = 0; t < words.size(); ++t) {
+        if (!rule.subject.types[t]) continue;
         const auto type = static_cast<TypeId>(t);
         const bool such = one.types.size() == 0
                               ? !words[type].measured
                               : std::any_of(one.types.begin(), one.types.end(), [&](const char *name) {
                                     return words.is_a(type, *words.find(name));
                                 });
-        if (rule.subject.types[t] && !such) return false;
+        if (!such) return false;
     }
     return true;
 }
 
+/// Where a rule speaks, in each unit that is to be looked at.
+struct Places {
+    std::vector<std::pair<Unit, Alternatives>> all;
+    bool some = true; ///< it does somewhere, in each of them
+
+    Places(const CriteriaSet &set, const Rule &rule) {
+        const auto conditions = conditions_of(set, rule);
+        for (const Unit unit : units_to_try(set, rule)) {
+            all.emplace_back(unit, where_hold(conditions, unit));
+            some = some && possible(all.back().second) == true;
+        }
+    }
+};
+
 /// Beyond it wherever the rule speaks.
-bool always_beyond(const CriteriaSet &set, const Rule &rule, const Formula &limit, const BelievedLimit &one) {
+bool always_beyond(const Places &places, const Formula &limit, const BelievedLimit &one) {
+    if (limit.is_constant() &&
+        (one.upper ? limit.constant_value() <= Exact(one.value) : limit.constant_value() >= Exact(one.value)))
+        return false;
     const Formula bound = Formula::constant(Exact(one.value), limit.dimension());
-    const auto units = units_to_try(set, rule);
-    return std::all_of(units.begin(), units.end(), [&](Unit unit) {
-        const auto where = where_hold(conditions_of(set, rule), unit);
-        return possible(where) == true &&
-               (one.upper ? may_be_over(where, bound, limit, unit, false)
-                          : may_be_over(where, limit, bound, unit, false)) == false;
-    });
+    return places.some && std::all_of(places.all.begin(), places.all.end(), [&](const auto &place) {
+               const auto &[unit, where] = place;
+               return (one.upper ? may_be_over(where, bound, limit, unit, false)
+                                 : may_be_over(where, limit, bound, unit, false)) == false;
+           });
 }
 
 /// Beyond it where the wall is as thick as the set covers, though not where it is thin: a share of the wall
 /// that no number holds.
-bool beyond_when_thick(const CriteriaSet &set, const Rule &rule, const Formula &limit,
-                       const BelievedLimit &one) {
-    if (!one.upper || one.or_rounded) return false;
+bool beyond_when_thick(const Places &places, const Formula &limit, const BelievedLimit &one) {
+    if (!one.upper || one.or_rounded || limit.is_constant()) return false;
     const Formula bound = Formula::constant(Exact(one.value), limit.dimension());
     const Formula far = Formula::constant(Exact(thickest_nm), Dimension::length);
-    const auto units = units_to_try(set, rule);
-    return std::all_of(units.begin(), units.end(), [&](Unit unit) {
-        const auto where = where_hold(conditions_of(set, rule), unit);
+    return std::all_of(places.all.begin(), places.all.end(), [&](const auto &place) {
+        const Unit unit = place.first;
+        const Alternatives &where = place.second;
         const auto ends = [&](Quantity wall) {
             return limit.uses(slot_of(wall)) && may_be_over(where, formula_of(wall), far, unit) == false;
         };
@@ -80,9 +96,9 @@ bool beyond_when_thick(const CriteriaSet &set, const Rule &rule, const Formula &
     });
 }
 
-bool all_beyond(const CriteriaSet &set, const Rule &rule, const BelievedLimit &one) {
+bool all_beyond(const Places &places, const Rule &rule, const BelievedLimit &one) {
     return std::all_of(rule.limits.begin(), rule.limits.end(), [&](const Limit &limit) {
-        return limit.kind != Limit::Kind::value || always_beyond(set, rule, limit.formula, one);
+        return limit.kind != Limit::Kind::value || always_beyond(places, limit.formula, one);
     });
 }
 
@@ -113,20 +129,24 @@ void check_where(const CriteriaSet &set, const Rule &rule, Doubts &doubts) {
 
 void check_limit_belief(const CriteriaSet &set, Doubts &doubts) {
     for (const auto &rule : set.rules) check_where(set, rule, doubts);
-    for (const auto &rule : set.rules)
+    for (const auto &rule : set.rules) {
+        std::optional<Places> places; // of a rule of which something is believed
+        bool told = false;
         for (const auto &one : believed_limits) {
+            if (told) break;
             if (rule.kind != Rule::Kind::each || is_maximum(rule.compare) != one.upper ||
-                !is_one_of(rule.measure.lone_quantity(), one.measures) || !speaks_of_such_only(rule, one) ||
-                doubts.told("limit-beyond-belief", rule.id) || (one.in_all && !all_beyond(set, rule, one)) ||
-                (one.or_rounded && far_apart(rule)))
+                !is_one_of(rule.measure.lone_quantity(), one.measures) || !speaks_of_such_only(rule, one))
                 continue;
+            if (!places) places.emplace(set, rule);
+            if (one.in_all && !all_beyond(*places, rule, one)) continue;
             for (std::size_t c = 0; c < set.classes.size(); ++c) {
                 const Limit &limit = rule.limits[c];
                 if (limit.kind != Limit::Kind::value) continue;
-                const bool always = always_beyond(set, rule, limit.formula, one);
+                const bool always = always_beyond(*places, limit.formula, one);
                 if (!always && (doubts.told("limit-over-wall", rule.id) ||
-                                !beyond_when_thick(set, rule, limit.formula, one)))
+                                !beyond_when_thick(*places, limit.formula, one)))
                     continue;
+                if (one.or_rounded && far_apart(rule)) break;
                 doubts.tell("limit-beyond-belief", rule.id, rule.where_from, "rules." + rule.id,
                             "its limit for class " + set.classes[c].id + ", '" + limit.text + "', is " +
                                 (one.upper ? "more" : "less") + " than " +
@@ -135,9 +155,11 @@ void check_limit_belief(const CriteriaSet &set, Doubts &doubts) {
                                 ", and nobody lets so " + (one.upper ? "much" : "little") + " stand: " +
                                 (always ? "are the unit and the decimal point right?"
                                         : "is a number missing beside the share ('lesser of ... and ...')?"));
+                told = true;
                 break;
             }
         }
+    }
 }
 
 } // namespace beadbook
