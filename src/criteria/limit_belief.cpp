@@ -125,41 +125,41 @@ void check_where(const CriteriaSet &set, const Rule &rule, Doubts &doubts) {
                                        "decimal point right?");
 }
 
+/// The first of its limits that is beyond what is believed of such ones.
+void check_limits(const CriteriaSet &set, const Rule &rule, Doubts &doubts) {
+    std::optional<Places> places; // of a rule of which something is believed
+    for (const auto &one : believed_limits) {
+        if (rule.kind != Rule::Kind::each || is_maximum(rule.compare) != one.upper ||
+            !is_one_of(rule.measure.lone_quantity(), one.measures) || !speaks_of_such_only(rule, one))
+            continue;
+        if (!places) places.emplace(set, rule);
+        if (one.in_all && !all_beyond(*places, rule, one)) continue;
+        for (std::size_t c = 0; c < set.classes.size(); ++c) {
+            const Limit &limit = rule.limits[c];
+            if (limit.kind != Limit::Kind::value) continue;
+            const bool always = always_beyond(*places, limit.formula, one);
+            if (!always &&
+                (doubts.told("limit-over-wall", rule.id) || !beyond_when_thick(*places, limit.formula, one)))
+                continue;
+            if (one.or_rounded && far_apart(rule)) break;
+            return doubts.tell("limit-beyond-belief", rule.id, rule.where_from, "rules." + rule.id,
+                               "its limit for class " + set.classes[c].id + ", '" + limit.text + "', is " +
+                                   (one.upper ? "more" : "less") + " than " +
+                                   print(Exact(one.value), rule.dimension(), set.unit) +
+                                   (always ? "" : " where the wall is as thick as the set covers") +
+                                   ", and nobody lets so " + (one.upper ? "much" : "little") + " stand: " +
+                                   (always
+                                        ? "are the unit and the decimal point right?"
+                                        : "is a number missing beside the share ('lesser of ... and ...')?"));
+        }
+    }
+}
+
 } // namespace
 
 void check_limit_belief(const CriteriaSet &set, Doubts &doubts) {
     for (const auto &rule : set.rules) check_where(set, rule, doubts);
-    for (const auto &rule : set.rules) {
-        std::optional<Places> places; // of a rule of which something is believed
-        bool told = false;
-        for (const auto &one : believed_limits) {
-            if (told) break;
-            if (rule.kind != Rule::Kind::each || is_maximum(rule.compare) != one.upper ||
-                !is_one_of(rule.measure.lone_quantity(), one.measures) || !speaks_of_such_only(rule, one))
-                continue;
-            if (!places) places.emplace(set, rule);
-            if (one.in_all && !all_beyond(*places, rule, one)) continue;
-            for (std::size_t c = 0; c < set.classes.size(); ++c) {
-                const Limit &limit = rule.limits[c];
-                if (limit.kind != Limit::Kind::value) continue;
-                const bool always = always_beyond(*places, limit.formula, one);
-                if (!always && (doubts.told("limit-over-wall", rule.id) ||
-                                !beyond_when_thick(*places, limit.formula, one)))
-                    continue;
-                if (one.or_rounded && far_apart(rule)) break;
-                doubts.tell("limit-beyond-belief", rule.id, rule.where_from, "rules." + rule.id,
-                            "its limit for class " + set.classes[c].id + ", '" + limit.text + "', is " +
-                                (one.upper ? "more" : "less") + " than " +
-                                print(Exact(one.value), rule.dimension(), set.unit) +
-                                (always ? "" : " where the wall is as thick as the set covers") +
-                                ", and nobody lets so " + (one.upper ? "much" : "little") + " stand: " +
-                                (always ? "are the unit and the decimal point right?"
-                                        : "is a number missing beside the share ('lesser of ... and ...')?"));
-                told = true;
-                break;
-            }
-        }
-    }
+    for (const auto &rule : set.rules) check_limits(set, rule, doubts);
 }
 
 } // namespace beadbook

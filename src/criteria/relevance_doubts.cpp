@@ -37,7 +37,7 @@ bool both_speak(const Relevance &one, const Rule &rule, const Vocabulary &vocabu
     return false;
 }
 
-/// What does not count is never over the limit, though the limit is smaller.
+/// What does not count is never over the limit, though the limit is smaller, of some coupons at least.
 void check_beside(const CriteriaSet &set, const Relevance &one, const Rule &rule,
                   const Vocabulary &vocabulary, Doubts &doubts) {
     const Condition *bound = bound_of_size(one);
@@ -47,8 +47,6 @@ void check_beside(const CriteriaSet &set, const Relevance &one, const Rule &rule
         return;
     for (std::size_t c = 0; c < set.classes.size(); ++c) {
         if (rule.limits[c].kind != Limit::Kind::value || !one.classes[c]) continue;
-        // Some that is over the limit counts not, for every coupon of which both
-        // speak.
         std::vector<Condition> all = conditions_of(set, rule);
         for (const auto &other : one.ignore)
             if (&other != bound) all.push_back(other);

@@ -62,19 +62,19 @@ const UsualSymbol usual_symbols[] = {
 };
 
 /// How large one imperfection is. A group may be as wide as the weld, so it says nothing unless it stands
-/// beside single ones and is let in there.
-bool is_extent_across(const Rule &rule, bool beside_groups = false) {
+/// beside single ones.
+bool is_extent_across(const Rule &rule) {
     const Vocabulary &words = Vocabulary::shipped();
     bool single = false;
     for (std::size_t t = 0; t < words.size(); ++t) {
         if (!rule.subject.types[t]) continue;
         const ImperfectionType &type = words[static_cast<TypeId>(t)];
-        if (type.measured || (type.is_group() && !beside_groups)) return false;
+        if (type.measured) return false;
         single = single || !type.is_group();
     }
     return single && is_one_of(rule.measure.lone_quantity(), {Quantity::size, Quantity::width});
 }
-bool is_held_by_wall(const Rule &rule) { return goes_into_wall(rule) || is_extent_across(rule, true); }
+bool is_held_by_wall(const Rule &rule) { return goes_into_wall(rule) || is_extent_across(rule); }
 
 /// What is measured of the find, of which the limit is a share.
 std::vector<Quantity> quantities_of_find(const Limit &limit) {
@@ -122,7 +122,7 @@ private:
         if (!is_held_by_wall(rule)) return false;
         for (const auto &other : set_.rules) {
             if (&other == &rule || other.kind != rule.kind || other.compare != rule.compare ||
-                (is_extent_across(rule, true) && (other.subject.types & rule.subject.types).none()) ||
+                (is_extent_across(rule) && (other.subject.types & rule.subject.types).none()) ||
                 goes_into_wall(other) != goes_into_wall(rule) ||
                 (measured_by(other) & measured_by(rule)) == 0)
                 continue;
