@@ -1,7 +1,6 @@
 #include "facts/clauses.hpp"
 
 #include "criteria/methods.hpp"
-#include "measure/text.hpp"
 
 namespace beadbook {
 namespace {
@@ -15,8 +14,6 @@ std::string_view without_ends(std::string_view word) {
 }
 
 } // namespace
-
-bool same_letters(std::string_view a, std::string_view b) { return same_word(a, b); }
 
 bool has_a_figure(std::string_view word) { return word.find_first_of("0123456789") != word.npos; }
 

@@ -1,5 +1,7 @@
 #pragma once
 
+#include "measure/text.hpp"
+
 #include <algorithm>
 #include <iterator>
 #include <string>
@@ -11,11 +13,10 @@ namespace beadbook {
 // Free words, taken apart.
 
 /// Whether a word is one of these, whatever its letters' case.
-bool same_letters(std::string_view a, std::string_view b);
 template <std::size_t n>
 bool is_one_of(std::string_view word, const std::string_view (&words)[n]) {
     return std::any_of(std::begin(words), std::end(words),
-                       [&](std::string_view one) { return same_letters(one, word); });
+                       [&](std::string_view one) { return same_word(one, word); });
 }
 bool has_a_figure(std::string_view word);
 /// The parts of a text that say one thing each, as words without signs at their ends: what one of them denies

@@ -1,5 +1,6 @@
 #include "facts/line_gist.hpp"
 
+#include "facts/clauses.hpp"
 #include "facts/log_line_hints.hpp"
 #include "measure/parse.hpp"
 #include "measure/place.hpp"
@@ -13,8 +14,6 @@ namespace {
 
 constexpr std::string_view figures = "0123456789";
 
-bool has_figure(std::string_view word) { return word.find_first_of(figures) != word.npos; }
-
 /// Behind `correct 3`, however that is typed, and behind the number of a find.
 std::string_view behind_order(std::string_view line) {
     std::string_view rest = trimmed(line);
@@ -27,10 +26,10 @@ std::string_view behind_order(std::string_view line) {
     if (words.front().starts_with('#')) return from(1);
     const bool corrects =
         same_word(words.front(), "correct") ||
-        (words.size() > 1 && has_figure(words[1]) && !nearest_word(words.front(), {"correct"}).empty() &&
+        (words.size() > 1 && has_a_figure(words[1]) && !nearest_word(words.front(), {"correct"}).empty() &&
          !type_named(words.front(), Vocabulary::shipped()));
     if (!corrects) return rest;
-    const bool numbered = words.size() > 1 && words[1].size() < 4 && has_figure(words[1]);
+    const bool numbered = words.size() > 1 && words[1].size() < 4 && has_a_figure(words[1]);
     return from(numbered ? 2 : 1);
 }
 
@@ -53,7 +52,7 @@ std::string look_alike(std::string_view word) {
 
 bool is_hour(std::string_view word) {
     const std::size_t colon = word.find_first_of(":;");
-    return colon != word.npos && colon > 0 && has_figure(look_alike(word.substr(0, colon)));
+    return colon != word.npos && colon > 0 && has_a_figure(look_alike(word.substr(0, colon)));
 }
 
 /// A unit of a place, or o'clock.
@@ -81,7 +80,7 @@ PlacesTyped places_in(std::string_view line) {
     PlacesTyped out;
     const auto with_unit = [&](std::size_t i, std::string_view word) {
         std::string out(word);
-        if (i + 1 < words.size() && !has_figure(words[i + 1]) && !is_measure_word(words[i + 1]) &&
+        if (i + 1 < words.size() && !has_a_figure(words[i + 1]) && !is_measure_word(words[i + 1]) &&
             is_unit(words[i + 1]))
             out += " " + std::string(words[i + 1]);
         return out;
@@ -93,7 +92,7 @@ PlacesTyped places_in(std::string_view line) {
         const bool told =
             same_word(before, "at") || before == "@" || same_word(before, "from") || same_word(before, "mid");
         const bool hour =
-            is_hour(word) || (has_figure(word) && with_unit(i, word).find("clock") != std::string::npos);
+            is_hour(word) || (has_a_figure(word) && with_unit(i, word).find("clock") != std::string::npos);
         if (word.empty() || (!told && same_word(before, "to"))) continue;
         if (word.starts_with('@') && word.size() > 1)
             out.keyed.push_back(with_unit(i, word.substr(1)));

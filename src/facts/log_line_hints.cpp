@@ -1,5 +1,6 @@
 #include "facts/log_line_hints.hpp"
 
+#include "facts/clauses.hpp"
 #include "measure/parse.hpp"
 #include "measure/refusal.hpp"
 #include "measure/text.hpp"
@@ -28,8 +29,7 @@ std::optional<NamedType> type_named(std::string_view text, const Vocabulary &voc
 
 bool joins_words(std::string_view word) {
     constexpr std::string_view words[] = {"of", "in", "if", "is", "it", "as", "up"};
-    return std::any_of(std::begin(words), std::end(words),
-                       [&](std::string_view one) { return same_word(one, word); });
+    return is_one_of(word, words);
 }
 
 bool like_a_method(std::string_view word) {
