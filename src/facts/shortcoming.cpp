@@ -67,7 +67,7 @@ std::optional<Shortcoming::Kind> shortcoming_named(std::string_view id) {
 
 bool is_told_otherwise(Shortcoming::Kind kind) {
     using Kind = Shortcoming::Kind;
-    return kind == Kind::grade || kind == Kind::verdict || kind == Kind::unreadable || kind == Kind::revoked;
+    return kind == Kind::grade || kind == Kind::unreadable || kind == Kind::revoked;
 }
 
 } // namespace beadbook

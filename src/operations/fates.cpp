@@ -13,15 +13,6 @@
 namespace beadbook {
 namespace {
 
-/// What stands in the way by now, and was neither set aside nor is told elsewhere; null: nothing.
-const Shortcoming *first_in_the_way(const std::vector<Shortcoming> &lacks,
-                                    const std::vector<Shortcoming> &aside) {
-    const auto found = std::find_if(lacks.begin(), lacks.end(), [&](const Shortcoming &lack) {
-        return !is_told_otherwise(lack.kind) && !is_aside(lack, aside);
-    });
-    return found == lacks.end() ? nullptr : &*found;
-}
-
 /// Those of them that none of the coupons contradicts: what was said in their stead is not kept.
 RuleWords words_beside(Office &office, RuleWords words, const std::vector<std::string> &coupons) {
     for (const auto &id : coupons) words = words_beside(std::move(words), office.coupon(id).record);
@@ -39,6 +30,19 @@ const QualificationRecord *changed_by(const WelderState &welder, const WelderEve
 }
 
 } // namespace
+
+std::string Fates::in_the_way(const std::vector<Shortcoming> &lacks, const std::string &coupon,
+                              const std::vector<Shortcoming> &aside, std::int64_t entry,
+                              const RangeRules &rules) {
+    std::string out;
+    for (const auto &lack : lacks) {
+        if (is_told_otherwise(lack.kind)) continue;
+        const bool found_since = lack.kind == Shortcoming::Kind::verdict &&
+                                 of(lack.coupon.empty() ? coupon : lack.coupon).newest_reason > entry;
+        if (found_since || !is_aside(lack, aside)) out += (out.empty() ? "" : "; ") + words_of(lack, &rules);
+    }
+    return out;
+}
 
 bool Fates::Fate::bears(const std::vector<Shortcoming> &set_aside, std::int64_t entry) const {
     using Kind = Shortcoming::Kind;
@@ -64,13 +68,11 @@ const Fates::Fate &Fates::of(const std::string &coupon) {
             fate.doubt = true;
             fate.why = "coupon " + coupon + " is " + std::string(to_grade_again) + ": " + grade.why;
         }
-        if (fate.why.empty() && state.grade && grade.now != Verdict::accept)
-            fate.passed_by = words_of(against_verdict(state, grade, coupon), nullptr);
         if (!fate.why.empty() && state.grade)
             fate.since = parse_day(std::string_view(state.grade->stamp.at).substr(0, 10));
     } catch (const Refusal &e) {
         // One coupon that cannot be read must not hide what the others prove.
-        fate = {"cannot say: " + std::string(e.what()), true, "", true, {}, 0, 0};
+        fate = {"cannot say: " + std::string(e.what()), true, true, {}, 0, 0};
     }
     return fate;
 }
@@ -107,8 +109,7 @@ std::string Fates::refused_today(const WelderState &welder, const WelderEvent &e
         const GivenCoupons now =
             evidence_of(office_, tests(welder), welder.record.mark, held->process(), *rules, coupons,
                         words_beside(office_, words_of_test(held->test), coupons));
-        if (const auto *lack = first_in_the_way(now.lacks, event.overridden))
-            return words_of(*lack, rules.get());
+        return in_the_way(now.lacks, coupons.front(), event.overridden, event.seq, *rules);
     } catch (const Refusal &e) {
         if (e.kind() == Refusal::Kind::record) throw;
         return e.what();
@@ -120,21 +121,22 @@ Fates::Refused Fates::refused_today(const WelderState &welder, const Qualificati
                                     const RangeRules &rules) {
     const RuleWords words = words_of_test(record.test);
     const std::string &coupon = record.test.id;
+    const std::int64_t granted = welder.entries.at(record.number);
     try {
         if (record.carried()) {
             const auto welds = welds_of(record.test);
             if (record.part >= welds.size()) return {}; // told of the qualification itself
-            const auto lacks = carried_lacks(tests(welder), record.test, welds[record.part], rules,
-                                             welder.entries.at(record.number));
-            const auto *lack = first_in_the_way(lacks, record.overridden);
-            return lack ? Refused{"it would not be carried in today: " + words_of(*lack, &rules), true}
-                        : Refused{};
+            const auto lacks = carried_lacks(tests(welder), record.test, welds[record.part], rules, granted);
+            const std::string why = in_the_way(lacks, coupon, record.overridden, granted, rules);
+            return why.empty() ? Refused{} : Refused{"it would not be carried in today: " + why, true};
         }
         const TestEvidence now = evidence(office_, tests(welder), office_.coupon(coupon), rules, words);
         if (!now.impediments.empty()) return {now.impediments.front().text};
         if (record.part >= now.parts.size()) return {"coupon " + coupon + " is of fewer processes now"};
-        if (const auto *lack = first_in_the_way(now.parts[record.part].lacks, record.overridden))
-            return {"coupon " + coupon + " would not qualify today: " + words_of(*lack, &rules), true};
+        const std::string why =
+            in_the_way(now.parts[record.part].lacks, coupon, record.overridden, granted, rules);
+        return why.empty() ? Refused{}
+                           : Refused{"coupon " + coupon + " would not qualify today: " + why, true};
     } catch (const Refusal &e) {
         if (e.kind() == Refusal::Kind::record) throw;
         return {"cannot say: " + std::string(e.what())};

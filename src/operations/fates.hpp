@@ -10,9 +10,8 @@ public:
     Fates(Office &office, const std::string &welder) : office_(office), welder_(welder) {}
 
     struct Fate {
-        std::string why;       ///< empty if it still proves it
-        bool doubt = false;    ///< not undone, but its grade must be given again
-        std::string passed_by; ///< a person graded it passed against its verdict: who, when and why
+        std::string why;    ///< empty if it still proves it
+        bool doubt = false; ///< not undone, but its grade must be given again
         bool unreadable = false;
         std::optional<Day> since;
         std::int64_t described = 0; ///< the entry that says what was welded
@@ -32,8 +31,8 @@ public:
         bool by_reason = false; ///< a reason would set it aside
     };
     /// Asks the gate again, by which its coupon qualified or its paper was carried in: what it would be
-    /// refused for today, beyond what was set aside then. A grade against the verdict, and one that is to be
-    /// given again, is told otherwise.
+    /// refused for today, beyond what was set aside then. A grade that is to be given again is told
+    /// otherwise.
     Refused refused_today(const WelderState &welder, const QualificationRecord &record,
                           const RangeRules &rules);
 
@@ -51,6 +50,12 @@ public:
 
 private:
     std::string refused_today(const WelderState &welder, const WelderEvent &event);
+    /// All that stands in the way by now, and was neither set aside by that entry nor is told elsewhere, in
+    /// sentences. A grade against the verdict was set aside for what had been found by then. `coupon` is
+    /// meant where a shortcoming names none.
+    std::string in_the_way(const std::vector<Shortcoming> &lacks, const std::string &coupon,
+                           const std::vector<Shortcoming> &aside, std::int64_t entry,
+                           const RangeRules &rules);
 
     Office &office_;
     std::string welder_;

@@ -26,6 +26,34 @@ bool is_longer(const Period &period, const Period &than) {
     return days(period) > days(than);
 }
 
+bool says_the_same(const RangeRule &one, const RangeRule &other) {
+    return one.of == other.of && one.test.text == other.test.text && one.work.text == other.work.text &&
+           one.kind == other.kind && one.text == other.text && one.words == other.words && one.by == other.by;
+}
+
+bool limits_the_same(const Variable &one, const Variable &other) {
+    return one.of == other.of && one.work.text == other.work.text;
+}
+
+/// What allows other work, or is asked of other tests: which of both is the wider one nobody works out here.
+std::vector<std::string> otherwise(const RangeRules &own, const RangeRules &shipped) {
+    std::vector<std::string> out;
+    for (const auto &variable : shipped.variables)
+        if (std::none_of(own.variables.begin(), own.variables.end(),
+                         [&](const Variable &one) { return limits_the_same(one, variable); }))
+            out.push_back("what limits " + std::string(info(variable.of).name));
+    for (const auto &rule : own.rules)
+        if (std::none_of(shipped.rules.begin(), shipped.rules.end(), [&](const RangeRule &other) {
+                return rule.id == other.id && says_the_same(rule, other);
+            }))
+            out.push_back("range '" + rule.id + "'");
+    for (const auto &exam : own.exams)
+        for (const auto &other : shipped.exams)
+            if (exam.id == other.id && exam.test.text != other.test.text)
+                out.push_back("of which tests examination '" + exam.id + "' is asked");
+    return out;
+}
+
 class RulesBeside {
 public:
     RulesBeside(const RangeRules &own, const RangeRules &shipped) : own_(own), shipped_(shipped) {}
@@ -131,6 +159,8 @@ std::vector<std::string> looser_rules_words(const RangeRules &own) {
         if (!is_taken_for(own, *shipped)) continue;
         if (const auto looser = RulesBeside(own, *shipped).looser(); !looser.empty())
             out.push_back("looser than the shipped " + name + ": " + joined(looser, "; "));
+        if (const auto other = otherwise(own, *shipped); !other.empty())
+            out.push_back("otherwise than in the shipped " + name + ": " + joined(other, "; "));
     }
     return out;
 }

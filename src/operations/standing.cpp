@@ -32,26 +32,6 @@
 namespace beadbook {
 namespace {
 
-/// What holds by a person's word against a verdict says so, unless what was set aside stands on its record.
-void tell_whose_word(Fates &fates, const WelderState &welder, const HeldQualification &held,
-                     const std::map<std::int64_t, std::string> &undone, Validity &validity) {
-    if (validity.state != Validity::State::valid) return;
-    std::vector<std::string> said;
-    const auto tell = [&](const std::vector<std::string> &coupons, const std::vector<Shortcoming> &aside) {
-        for (const auto &coupon : coupons) {
-            const std::string &word = fates.of(coupon).passed_by;
-            if (!word.empty() && aside.empty() && std::find(said.begin(), said.end(), word) == said.end())
-                said.push_back(word);
-        }
-    };
-    if (!held.record.carried()) tell(test_coupons(held.record), held.record.overridden);
-    for (const auto &e : welder.events)
-        if (is_about(e, held) && !undone.contains(e.seq))
-            for (const auto &proof : e.evidence) tell(Fates::coupons_of(proof), e.overridden);
-    for (const auto &word : said) validity.reason += "; " + word;
-    validity.by_word = !said.empty();
-}
-
 /// What was accepted by a file of one's own says so wherever it is told to be valid.
 void tell_own_criteria(const QualificationRecord &record, Validity &validity) {
     if (validity.state != Validity::State::valid || !record.evidence || record.evidence->criteria.empty())
@@ -193,7 +173,6 @@ std::vector<HeldQualification> held_by(Office &office, const WelderState &welder
         put_in_doubt(kept_by_doubtful(welder, out, held, undone, on), held.validity);
         const auto late = late_entries(welder, out, held, undone, on);
         tell_late_entries(late, held.validity);
-        tell_whose_word(fates, welder, held, undone, held.validity);
         tell_own_criteria(held.record, held.validity);
         tell_who_is_meant(meant, held.validity);
         tell_who_is_meant(who_welded(office.book(), held.record), held.validity);

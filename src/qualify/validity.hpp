@@ -38,7 +38,6 @@ struct Validity {
     std::optional<Day> use_by; ///< the last day on which the next use still counts, while it holds
     std::optional<Day> ends;   ///< the last day of the period that it lasts
     bool out_of_use = false;   ///< it was not used in time, and holds, if at all, only till its period ends
-    bool by_word = false;      ///< a grade against the verdict is behind it
     bool by_late = false;      ///< what was entered when it was over is behind it
     bool by_name = false;      ///< somebody's word who the welder is, which was asked, is behind it
     bool with_caution = false; ///< something speaks against it, as a revocation that was taken back

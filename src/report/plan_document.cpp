@@ -34,17 +34,15 @@ Words answer_words(const JobAllowed &job, const std::vector<HeldTest> &held) {
                                           : Words("no", Tone::reject);
     std::string rest = ": " + job.job;
     if (!job.by.empty()) rest += ", by " + numbers_words(job.by);
-    std::vector<int> overridden, by_word, by_late, by_name, carried;
+    std::vector<int> overridden, by_late, by_name, carried;
     for (const auto &one : held) {
         if (std::find(job.by.begin(), job.by.end(), one.number) == job.by.end()) continue;
         if (!one.aside.empty()) overridden.push_back(one.number);
-        if (one.aside.empty() && one.validity.by_word) by_word.push_back(one.number);
-        if (one.aside.empty() && !one.validity.by_word && one.validity.by_late) by_late.push_back(one.number);
+        if (one.aside.empty() && one.validity.by_late) by_late.push_back(one.number);
         if (one.validity.by_name) by_name.push_back(one.number);
         if (one.carried) carried.push_back(one.number);
     }
     if (!overridden.empty()) rest += " (" + numbers_words(overridden) + " by override)";
-    if (!by_word.empty()) rest += " (" + numbers_words(by_word) + " graded against the verdict)";
     if (!by_late.empty()) rest += " (" + numbers_words(by_late) + " by what was entered late)";
     if (!by_name.empty()) rest += " (" + numbers_words(by_name) + " of whom it was asked who the welder is)";
     if (!carried.empty()) rest += " (" + numbers_words(carried) + " carried in with a paper)";

@@ -65,7 +65,6 @@ Words held_in_a_cell(const HeldQualification &held) {
 
 std::string resting_words(const std::vector<Aside> &aside, const Validity &validity) {
     return !aside.empty()     ? " (by override)"
-           : validity.by_word ? " (graded against the verdict)"
            : validity.by_late ? " (by what was entered late)"
            : validity.by_name ? " (who the welder is was asked)"
                               : "";

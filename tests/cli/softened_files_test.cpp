@@ -229,4 +229,16 @@ TEST_CASE("rules for welders of one's own, softer than shipped ones, say so besi
     CHECK_THAT(bench.told("welder L1"), looser);
     CHECK_THAT(bench.told("record L1 2"), looser);
     CHECK_THAT(bench.told("record L1 1"), !says("looser"));
+
+    text = shipped_file("welder/asme-ix.yaml");
+    put("rules: asme-ix", "rules: wide-ix");
+    put("by test: {1G: F, 2G: [F, H], 5G: [F, V, O], 6G",
+        "by test: {1G: [F, V], 2G: [F, H], 5G: [F, V, O], 6G");
+    put("  - {of: backing, work: {joint: groove}}", "  - {of: backing, work: {joint: groove, form: tube}}");
+    put("    one of: [RT, mechanical]\n    test: {joint: groove}",
+        "    one of: [RT, mechanical]\n    test: {joint: groove, form: plate}");
+    bench.write("wide.yaml", text);
+    CHECK_THAT(bench.told("qualify G-1 --rules " + bench.file("wide.yaml") + " --by \"I. Teach\""),
+               says("otherwise than in the shipped asme-ix: what limits backing; range 'position-pipe'; of "
+                    "which tests examination 'inside' is asked"));
 }
