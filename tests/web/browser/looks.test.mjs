@@ -49,6 +49,9 @@ const refused = ['/coupon/none', '/welders?mark=nobody', '/welder/Q1/coupon/C-1'
 let page;
 const once = async () => (page ??= await bench.open(browser));
 
+/** In the dark only the colours are others. */
+const only = { light: {}, dark: { runOnly: ['color-contrast'] } };
+
 /** All that is found on all pages, each opened once: too wide, faults by axe, said on the console. */
 async function look() {
     await once();
@@ -67,7 +70,7 @@ async function look() {
         await page.evaluate(axe);
         for (const colorScheme of ['light', 'dark']) {
             await page.emulateMedia({ colorScheme });
-            const { violations } = await page.evaluate(() => globalThis.axe.run());
+            const { violations } = await page.evaluate(only => globalThis.axe.run(only), only[colorScheme]);
             found.faults.push(...violations.map(v => `${path} in ${colorScheme}: ${v.id}: ${v.nodes[0].html}`));
         }
         // Of a refusal the console of the browser tells the status.
