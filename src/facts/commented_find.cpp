@@ -31,6 +31,13 @@ std::string each_as_find(std::string_view find) {
            shown(trimmed(find.substr(end))) + "' with its place,";
 }
 
+/// Whether what is told may be a find of that type.
+bool is_alike(const ToldFind &told, TypeId found, const Vocabulary &vocabulary) {
+    return std::any_of(told.types.begin(), told.types.end(), [&](TypeId type) {
+        return vocabulary.is_a(type, found) || vocabulary.is_a(found, type);
+    });
+}
+
 } // namespace
 
 std::string_view behind_hash(std::string_view line) {
@@ -68,9 +75,7 @@ std::string word_of_find(std::string_view text, const Vocabulary &vocabulary) {
 std::string other_find_in_remark(const IndicationRecord &find, const WeldLine &weld, std::optional<Unit> unit,
                                  const Vocabulary &vocabulary) {
     for (const auto &told : told_in(find.remark, vocabulary)) {
-        const bool alike = std::any_of(told.types.begin(), told.types.end(), [&](TypeId type) {
-            return vocabulary.is_a(type, find.type) || vocabulary.is_a(find.type, type);
-        });
+        const bool alike = is_alike(told, find.type, vocabulary);
         if (!alike && is_planar_find(told, vocabulary)) return told.clause;
         if (told.measured && (!alike || tells_another_place(told.clause, find, weld, unit)))
             return told.clause;
@@ -88,6 +93,13 @@ std::string find_told_in_comment(std::string_view line, const Vocabulary &vocabu
     for (const auto &told : {place_told(words), number_told(words)})
         if (!told.empty()) return "a remark that reads like a find, '" + shown(told) + "', " + where;
     return "";
+}
+
+std::string why_no_comment(std::string_view line, const Vocabulary &vocabulary) {
+    if (const std::string find = find_in_comment(line, vocabulary); !find.empty())
+        return "a remark that reads like a find; write '" + shown(find) +
+               "', or another word behind the # if it is none";
+    return find_told_in_comment(line, vocabulary);
 }
 
 std::string not_behind_none(std::string_view remark, const Vocabulary &vocabulary) {
@@ -125,12 +137,28 @@ bool reads_like_a_find(std::string_view text, const Vocabulary &vocabulary) {
 }
 
 bool note_tells_find(std::string_view note, const Vocabulary &vocabulary) {
-    if (!told_beside_none(note, vocabulary).empty() || !taken_back(note).empty()) return true;
+    return !taken_back(note).empty() || tells_find_of_itself(note, vocabulary);
+}
+
+bool tells_find_of_itself(std::string_view note, const Vocabulary &vocabulary) {
+    if (!told_beside_none(note, vocabulary).empty()) return true;
     // The height of a cap is a find on a line, and no more than a note here.
     const auto named = type_named(trimmed(note), vocabulary);
     return !find_in_comment("# " + std::string(note), vocabulary).empty() &&
            !(named && tells_no_find(trimmed(note).substr(0, named->length), named->type,
                                     trimmed(note).substr(named->length), vocabulary));
+}
+
+std::string find_told_beside(std::string_view text, std::span<const IndicationRecord> logged,
+                             const Vocabulary &vocabulary) {
+    if (logged.empty()) return tells_find_of_itself(text, vocabulary) ? std::string(text) : "";
+    for (const auto &told : told_in(text, vocabulary)) {
+        const bool known = std::any_of(logged.begin(), logged.end(), [&](const IndicationRecord &find) {
+            return is_alike(told, find.type, vocabulary);
+        });
+        if (!known && (told.measured || is_planar_find(told, vocabulary))) return told.clause;
+    }
+    return "";
 }
 
 } // namespace beadbook
