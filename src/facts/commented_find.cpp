@@ -3,7 +3,6 @@
 #include "criteria/methods.hpp"
 #include "facts/line_gist.hpp"
 #include "facts/log_line_hints.hpp"
-#include "facts/told_find.hpp"
 #include "facts/told_spot.hpp"
 #include "measure/text.hpp"
 
@@ -67,8 +66,8 @@ std::string find_in_comment(std::string_view line, const Vocabulary &vocabulary)
     return "#" + std::string(words.substr(0, end)) + " " + std::string(find);
 }
 
-std::string word_of_find(std::string_view text, const Vocabulary &vocabulary) {
-    const auto told = told_in(behind_hash(text), vocabulary);
+std::string word_of_find(std::string_view text, const Vocabulary &vocabulary, Heard heard) {
+    const auto told = told_in(behind_hash(text), vocabulary, heard);
     return told.empty() ? "" : told.front().word;
 }
 
@@ -88,7 +87,7 @@ std::string find_told_in_comment(std::string_view line, const Vocabulary &vocabu
     constexpr const char *where = "and what stands behind # is kept nowhere; log it as a find, or keep it on "
                                   "the coupon with 'remark'";
     const std::string_view words = behind_hash(line);
-    if (const std::string word = word_of_find(line, vocabulary); !word.empty())
+    if (const std::string word = word_of_find(line, vocabulary, Heard::all); !word.empty())
         return "a remark that speaks of '" + shown(word) + "', " + where;
     for (const auto &told : {place_told(words), number_told(words)})
         if (!told.empty()) return "a remark that reads like a find, '" + shown(told) + "', " + where;
@@ -124,7 +123,7 @@ std::string not_behind_none(std::string_view remark, const Vocabulary &vocabular
 }
 
 std::string told_beside_none(std::string_view text, const Vocabulary &vocabulary) {
-    if (std::string word = word_of_find(text, vocabulary); !word.empty()) return word;
+    if (std::string word = word_of_find(text, vocabulary, Heard::beside_none); !word.empty()) return word;
     for (auto &told : {place_told(text), size_told(text), number_told(text)})
         if (!told.empty()) return told;
     return "";

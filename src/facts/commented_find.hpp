@@ -1,6 +1,7 @@
 #pragma once
 
 #include "facts/indication_record.hpp"
+#include "facts/told_find.hpp"
 
 #include <span>
 #include <string>
@@ -17,13 +18,14 @@ bool reads_as_find(std::string_view words, const Vocabulary &vocabulary = Vocabu
 std::string find_in_comment(std::string_view line, const Vocabulary &vocabulary = Vocabulary::shipped());
 
 /// The word by which a text, a # before it or not, tells a find (facts/told_find); empty if it tells none.
-std::string word_of_find(std::string_view text, const Vocabulary &vocabulary = Vocabulary::shipped());
+std::string word_of_find(std::string_view text, const Vocabulary &vocabulary = Vocabulary::shipped(),
+                         Heard heard = Heard::sure);
 /// The part of a find's remark that tells another find: by its size or place, or a crack, want of fusion or
 /// of penetration by its name alone. Empty if none does.
 std::string other_find_in_remark(const IndicationRecord &find, const WeldLine &weld, std::optional<Unit> unit,
                                  const Vocabulary &vocabulary = Vocabulary::shipped());
-/// Why a comment is none in which a word names an imperfection, however it ends ("cracked"), or a place: it
-/// would be kept nowhere. Empty if there is none.
+/// Why a comment is none in which a word names an imperfection, however it ends ("cracked") or is misspelt,
+/// may tell one ("indication"), or tells a place: it would be kept nowhere. Empty if there is none.
 std::string find_told_in_comment(std::string_view line, const Vocabulary &vocabulary = Vocabulary::shipped());
 /// The same, and why a comment is none that reads like a find, written as it would be taken.
 std::string why_no_comment(std::string_view line, const Vocabulary &vocabulary = Vocabulary::shipped());
