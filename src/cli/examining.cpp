@@ -125,7 +125,10 @@ ExitCode run_log(Call &call) {
         auto done = log_lines(w, request);
         if (call.has("finish")) done.value.finished = 0;
         for (const int one : call.has("finish") ? done.value.exams() : std::vector<int>{})
-            *done.value.finished += finish_exam(w, {request.coupon, one, {}, true}).value.finished->found;
+            *done.value.finished +=
+                finish_exam(w,
+                            {.coupon = request.coupon, .exam = one, .as_logged = true, .sure = request.sure})
+                    .value.finished->found;
         return done;
     }));
 }
@@ -154,6 +157,7 @@ ExitCode run_finish(Call &call) {
     }
     if (call.has("found")) request.found = found_word(call.text("found"));
     request.sure = call.has("sure");
+    request.why = call.text("why");
     request.as_logged = request.some_logged = call.has("as-logged");
     if (marks.size() > 1 || methods.size() > 1)
         return call.tell(call.write([&](Writing &w) { return finish_exams(w, marks, request, methods); }));

@@ -3,7 +3,6 @@
 #include "criteria/methods.hpp"
 #include "facts/line_gist.hpp"
 #include "facts/log_line_hints.hpp"
-#include "facts/told_find.hpp"
 #include "facts/told_spot.hpp"
 #include "measure/text.hpp"
 
@@ -29,6 +28,13 @@ std::string each_as_find(std::string_view find) {
     if (find.substr(1, end - 1) == "1") return "'" + shown(trimmed(find.substr(end))) + "' with its place,";
     return "each of the " + std::string(find.substr(1, end - 1)) + " on a line of its own, '" +
            shown(trimmed(find.substr(end))) + "' with its place,";
+}
+
+/// Whether what is told may be a find of that type.
+bool is_alike(const ToldFind &told, TypeId found, const Vocabulary &vocabulary) {
+    return std::any_of(told.types.begin(), told.types.end(), [&](TypeId type) {
+        return vocabulary.is_a(type, found) || vocabulary.is_a(found, type);
+    });
 }
 
 } // namespace
@@ -60,17 +66,15 @@ std::string find_in_comment(std::string_view line, const Vocabulary &vocabulary)
     return "#" + std::string(words.substr(0, end)) + " " + std::string(find);
 }
 
-std::string word_of_find(std::string_view text, const Vocabulary &vocabulary) {
-    const auto told = told_in(behind_hash(text), vocabulary);
+std::string word_of_find(std::string_view text, const Vocabulary &vocabulary, Heard heard) {
+    const auto told = told_in(behind_hash(text), vocabulary, heard);
     return told.empty() ? "" : told.front().word;
 }
 
 std::string other_find_in_remark(const IndicationRecord &find, const WeldLine &weld, std::optional<Unit> unit,
                                  const Vocabulary &vocabulary) {
     for (const auto &told : told_in(find.remark, vocabulary)) {
-        const bool alike = std::any_of(told.types.begin(), told.types.end(), [&](TypeId type) {
-            return vocabulary.is_a(type, find.type) || vocabulary.is_a(find.type, type);
-        });
+        const bool alike = is_alike(told, find.type, vocabulary);
         if (!alike && is_planar_find(told, vocabulary)) return told.clause;
         if (told.measured && (!alike || tells_another_place(told.clause, find, weld, unit)))
             return told.clause;
@@ -83,11 +87,18 @@ std::string find_told_in_comment(std::string_view line, const Vocabulary &vocabu
     constexpr const char *where = "and what stands behind # is kept nowhere; log it as a find, or keep it on "
                                   "the coupon with 'remark'";
     const std::string_view words = behind_hash(line);
-    if (const std::string word = word_of_find(line, vocabulary); !word.empty())
+    if (const std::string word = word_of_find(line, vocabulary, Heard::all); !word.empty())
         return "a remark that speaks of '" + shown(word) + "', " + where;
     for (const auto &told : {place_told(words), number_told(words)})
         if (!told.empty()) return "a remark that reads like a find, '" + shown(told) + "', " + where;
     return "";
+}
+
+std::string why_no_comment(std::string_view line, const Vocabulary &vocabulary) {
+    if (const std::string find = find_in_comment(line, vocabulary); !find.empty())
+        return "a remark that reads like a find; write '" + shown(find) +
+               "', or another word behind the # if it is none";
+    return find_told_in_comment(line, vocabulary);
 }
 
 std::string not_behind_none(std::string_view remark, const Vocabulary &vocabulary) {
@@ -112,7 +123,7 @@ std::string not_behind_none(std::string_view remark, const Vocabulary &vocabular
 }
 
 std::string told_beside_none(std::string_view text, const Vocabulary &vocabulary) {
-    if (std::string word = word_of_find(text, vocabulary); !word.empty()) return word;
+    if (std::string word = word_of_find(text, vocabulary, Heard::beside_none); !word.empty()) return word;
     for (auto &told : {place_told(text), size_told(text), number_told(text)})
         if (!told.empty()) return told;
     return "";
@@ -125,12 +136,28 @@ bool reads_like_a_find(std::string_view text, const Vocabulary &vocabulary) {
 }
 
 bool note_tells_find(std::string_view note, const Vocabulary &vocabulary) {
-    if (!told_beside_none(note, vocabulary).empty() || !taken_back(note).empty()) return true;
+    return !taken_back(note).empty() || tells_find_of_itself(note, vocabulary);
+}
+
+bool tells_find_of_itself(std::string_view note, const Vocabulary &vocabulary) {
+    if (!told_beside_none(note, vocabulary).empty()) return true;
     // The height of a cap is a find on a line, and no more than a note here.
     const auto named = type_named(trimmed(note), vocabulary);
     return !find_in_comment("# " + std::string(note), vocabulary).empty() &&
            !(named && tells_no_find(trimmed(note).substr(0, named->length), named->type,
                                     trimmed(note).substr(named->length), vocabulary));
+}
+
+std::string find_told_beside(std::string_view text, std::span<const IndicationRecord> logged,
+                             const Vocabulary &vocabulary) {
+    if (logged.empty()) return tells_find_of_itself(text, vocabulary) ? std::string(text) : "";
+    for (const auto &told : told_in(text, vocabulary)) {
+        const bool known = std::any_of(logged.begin(), logged.end(), [&](const IndicationRecord &find) {
+            return is_alike(told, find.type, vocabulary);
+        });
+        if (!known && (told.measured || is_planar_find(told, vocabulary))) return told.clause;
+    }
+    return "";
 }
 
 } // namespace beadbook

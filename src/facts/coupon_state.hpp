@@ -49,6 +49,13 @@ struct Assurance {
     std::vector<std::string> rules;
 };
 
+/// Why something was changed, taken back or said anew, in whoever's words.
+struct WhySaid {
+    std::string kind;         ///< of the entry: coupon, exam, indication, photo
+    int exam = 0, number = 0; ///< 0: of none
+    std::string text;
+};
+
 /// A coupon as it stands: everything superseded or withdrawn is left out.
 struct CouponState {
     CouponRecord record;
@@ -83,6 +90,7 @@ struct CouponState {
     std::vector<Indication> found(const Vocabulary &vocabulary = Vocabulary::shipped()) const;
 
     std::vector<MovedAway> gone; ///< to other coupons
+    std::vector<WhySaid> whys;   ///< of all its entries, oldest first
     std::int64_t last_seq = 0;   ///< its newest entry
     Stamp mechanical_said;       ///< who said, and when, what its mechanical tests came to, if they are told
     // Where each standing thing was written, for correcting it.

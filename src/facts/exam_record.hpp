@@ -15,7 +15,7 @@ struct ExamFinished {
     int found = 0;
     std::optional<Day> on;    ///< absent: a file that says no day
     std::string by;           ///< who said so
-    std::string why = {};     ///< why it was not its examiner who said so; empty if it was, or nobody asked
+    std::string why = {};     ///< asked of one who is not its examiner; empty if nobody said one
     std::string told_by = {}; ///< who brought that in, if it is somebody else; not stored
     bool unnamed = false;     ///< being read from a file that names nobody: the examiner is taken for it
     friend bool operator==(const ExamFinished &, const ExamFinished &) = default;

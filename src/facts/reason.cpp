@@ -42,4 +42,28 @@ std::string checked_reason(std::string_view text, std::string_view what) {
     return out;
 }
 
+namespace {
+
+constexpr std::string_view finished_with = "finished with ", found_behind = " found";
+
+} // namespace
+
+std::string finished_reason(int found, const std::string &why) {
+    return std::string(finished_with) + std::to_string(found) + std::string(found_behind) +
+           (why.empty() ? "" : ": " + why);
+}
+
+std::string said_in_reason(std::string_view reason) {
+    for (const auto own : {undone_at_once, undone_at_prompt, corrected_at_prompt, read_at_bench, by_a_sheet})
+        if (reason == own) return "";
+    if (!reason.starts_with(finished_with)) return std::string(reason);
+    std::string_view rest = reason.substr(finished_with.size());
+    const std::size_t figures = rest.find_first_not_of("0123456789");
+    if (figures == 0 || figures == rest.npos || !rest.substr(figures).starts_with(found_behind))
+        return std::string(reason);
+    rest.remove_prefix(figures + found_behind.size());
+    if (rest.empty()) return "";
+    return std::string(rest.starts_with(": ") ? rest.substr(2) : reason);
+}
+
 } // namespace beadbook

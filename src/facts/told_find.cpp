@@ -3,6 +3,7 @@
 #include "criteria/methods.hpp"
 #include "criteria/planar.hpp"
 #include "facts/clauses.hpp"
+#include "facts/find_words.hpp"
 #include "facts/log_line_hints.hpp"
 #include "measure/text.hpp"
 #include "measure/unit.hpp"
@@ -16,21 +17,6 @@ namespace {
 
 constexpr std::string_view figures_of_a_text = "0123456789";
 constexpr std::size_t least_named = 4; // shorter ones are short forms, and other words as well
-
-/// Words of the bench that are one letter from a type's name.
-bool is_of_the_bench(std::string_view word) {
-    constexpr std::string_view words[] = {"gauge", "gauges", "gage", "track", "tracks", "rack",
-                                          "crank", "more",   "core", "bore",  "port",   "ports",
-                                          "post",  "pure",   "pole", "flag",  "slab",   "avoid"};
-    return is_one_of(word, words);
-}
-
-/// What a type's name in front of it is no find of: an undercut gauge, a tungsten electrode.
-bool is_a_tool(std::string_view word) {
-    constexpr std::string_view words[] = {"gauge",     "gauges",     "gage",     "scale", "detector",
-                                          "electrode", "electrodes", "standard", "spray", "tape"};
-    return is_one_of(word, words);
-}
 
 /// A size that every weld has, by words that name its excess as well: the height of a cap.
 bool is_of_every_weld(std::string_view name) {
@@ -109,6 +95,28 @@ bool is_set_apart(std::string_view name, TypeId type, const std::vector<std::str
            (is_one_of(*next, looked_at) && std::none_of(behind.begin(), behind.end(), has_a_figure));
 }
 
+/// Words without what is added to the last or the first of them: cracked, undercutting, burned through; and
+/// written as one: pin hole.
+std::vector<std::string> stems_of(const std::vector<std::string> &words) {
+    std::vector<std::string> out;
+    const auto take = [&](const std::string &before, const std::string &word, const std::string &behind) {
+        for (const std::string_view ending : {"", "s", "ed", "es", "ing", "d"}) {
+            if (!word.ends_with(ending)) continue;
+            const std::string stem = word.substr(0, word.size() - ending.size());
+            out.push_back(before + stem + behind);
+            const std::size_t n = stem.size();
+            if (!ending.empty() && n > 2 && stem[n - 1] == stem[n - 2])
+                out.push_back(before + stem.substr(0, n - 1) + behind);
+        }
+    };
+    const std::string before = joined({words.begin(), std::prev(words.end())}, " ");
+    take(before.empty() ? "" : before + " ", words.back(), "");
+    if (words.size() == 1) return out;
+    take("", words.front(), " " + joined({std::next(words.begin()), words.end()}, " "));
+    if (words.size() == 2) take(words.front(), words.back(), "");
+    return out;
+}
+
 /// The imperfection that words of a clause name, in any of their forms ("cracked", "lack-of-fusion").
 std::optional<ToldFind> named_in(const std::string &clause, const Vocabulary &vocabulary) {
     constexpr std::size_t most_words = 4;
@@ -121,9 +129,8 @@ std::optional<ToldFind> named_in(const std::string &clause, const Vocabulary &vo
             const auto from = words.begin() + static_cast<std::ptrdiff_t>(i);
             const std::string said = joined({from, from + static_cast<std::ptrdiff_t>(n)}, " ");
             const std::vector<std::string> behind(from + static_cast<std::ptrdiff_t>(n), words.end());
-            for (const std::string_view ending : {"", "s", "ed", "es", "ing", "d"}) {
-                if (!said.ends_with(ending) || said.size() - ending.size() < least_named) continue;
-                const std::string stem = said.substr(0, said.size() - ending.size());
+            for (const std::string &stem : stems_of({from, from + static_cast<std::ptrdiff_t>(n)})) {
+                if (stem.size() < least_named) continue;
                 if (const auto type = vocabulary.find(stem); type && !vocabulary[*type].measured) {
                     if (!is_set_apart(stem, *type, behind, vocabulary))
                         return ToldFind{said, {*type}, clause};
@@ -146,20 +153,6 @@ bool is_of_a_line(std::string_view word) {
     return has_a_figure(word) || is_one_of(word, others) || !word_among(word, keys_of_a_line()).empty() ||
            std::any_of(measure_keys().begin(), measure_keys().end(),
                        [&](const MeasureKey &key) { return same_word(key.quick, word); });
-}
-
-/// Whether one slip of the fingers makes the one word of the other: a letter more, less or another, or two
-/// the other way round.
-bool one_slip(std::string_view a, std::string_view b) {
-    if (a.size() > b.size()) std::swap(a, b);
-    if (b.size() - a.size() > 1) return false;
-    std::size_t front = 0;
-    while (front < a.size() && a[front] == b[front]) ++front;
-    const std::string_view rest_a = a.substr(front), rest_b = b.substr(front);
-    if (a.size() < b.size()) return rest_a == rest_b.substr(1);
-    if (rest_a.size() < 2) return true;
-    return rest_a.substr(1) == rest_b.substr(1) ||
-           (rest_a[0] == rest_b[1] && rest_a[1] == rest_b[0] && rest_a.substr(2) == rest_b.substr(2));
 }
 
 /// What a word at the head of a line would be taken for, corrected to, or asked about.
@@ -219,6 +212,14 @@ std::optional<ToldFind> like_a_line(const std::vector<std::string> &words, const
     return ToldFind{first, types, clause, measured};
 }
 
+/// What words that name no type tell.
+std::optional<Meant> heard_in(const std::vector<std::string> &words, Heard heard,
+                              const Vocabulary &vocabulary) {
+    if (heard == Heard::all) return perhaps_told(words, vocabulary);
+    auto sure = surely_told(words, vocabulary);
+    return sure || heard == Heard::sure ? sure : some_find(words);
+}
+
 } // namespace
 
 bool tells_no_find(std::string_view name, TypeId type, std::string_view behind,
@@ -237,14 +238,18 @@ bool is_planar_find(const ToldFind &told, const Vocabulary &vocabulary) {
                        [&](TypeId type) { return is_planar(type, vocabulary); });
 }
 
-std::vector<ToldFind> told_in(std::string_view text, const Vocabulary &vocabulary) {
+std::vector<ToldFind> told_in(std::string_view text, const Vocabulary &vocabulary, Heard heard) {
     std::vector<ToldFind> out;
     for (const auto &said : clauses_of(text)) {
-        const auto words = without_denied(said);
+        const auto denial = told_by_denial(said, vocabulary);
+        const auto words = denial ? said : without_denied(said);
         if (words.empty()) continue;
         const std::string clause = joined(words, " ");
-        auto told = named_in(clause, vocabulary);
+        auto told = denial ? ToldFind{denial->word, denial->types, clause} : named_in(clause, vocabulary);
         const auto line = like_a_line(words, clause, vocabulary);
+        if (!told && !line)
+            if (auto meant = heard_in(words, heard, vocabulary))
+                told = ToldFind{std::move(meant->word), std::move(meant->types), clause};
         if (told)
             for (std::size_t i = 0; i < words.size(); ++i)
                 told->measured = told->measured || is_measured(words[i], i > 0 ? words[i - 1] : "") ||

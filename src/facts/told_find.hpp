@@ -2,6 +2,7 @@
 
 #include "criteria/vocabulary.hpp"
 
+#include <cstdint>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -18,7 +19,11 @@ struct ToldFind {
 /// Those that a text tells and does not deny. An imperfection is named by a word in any of its forms; what a
 /// line of a log would take, correct or ask about (cra, crak, line) counts where it stands as in such a line:
 /// first, with a size or place behind it, or with nothing.
-std::vector<ToldFind> told_in(std::string_view text, const Vocabulary &vocabulary = Vocabulary::shipped());
+/// In what is kept only what is sure counts beside (facts/find_words); beside the word none whatever is
+/// called a find, and in what is lost any word that may tell one.
+enum class Heard : std::uint8_t { sure, beside_none, all };
+std::vector<ToldFind> told_in(std::string_view text, const Vocabulary &vocabulary = Vocabulary::shipped(),
+                              Heard heard = Heard::sure);
 /// Whether a line that begins with a type's name is none of a find, by what stands behind it: `undercut gauge
 /// G-3`, `slag removed`, `arc strikes: 0`, `leg 1/4 as asked`.
 bool tells_no_find(std::string_view name, TypeId type, std::string_view behind,

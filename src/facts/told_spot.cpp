@@ -1,6 +1,7 @@
 #include "facts/told_spot.hpp"
 
 #include "facts/clauses.hpp"
+#include "facts/find_words.hpp"
 #include "facts/told_find.hpp"
 #include "measure/text.hpp"
 
@@ -90,16 +91,6 @@ std::string first_clause(std::string_view text, const Tells &tells) {
 
 bool is_a_size(std::string_view word) {
     return begins_a_number(word) && word.find_first_of(":;") == word.npos;
-}
-
-/// Any word for something in a weld that is no name of an imperfection.
-bool is_something(std::string_view word) {
-    constexpr std::string_view words[] = {
-        "hole",  "holes",  "spot",    "spots",      "dot",    "dent",    "nick",    "dig",      "ind",
-        "inds",  "defect", "defects", "defs",       "flaw",   "flaws",   "fissure", "fissures", "tear",
-        "tears", "split",  "pit",     "pits",       "bubble", "blister", "crk",     "crks",     "l.o.f",
-        "lof",   "u/c",    "crevice", "indication", "hollow", "notch",   "hairline"};
-    return is_one_of(word, words);
 }
 
 } // namespace

@@ -3,7 +3,6 @@
 #include "facts/exam_standing.hpp"
 #include "facts/person_name.hpp"
 #include "facts/person_record.hpp"
-#include "facts/plausibility.hpp"
 #include "facts/reason.hpp"
 #include "measure/text.hpp"
 #include "operations/as_before.hpp"
@@ -14,6 +13,7 @@
 #include "operations/in_place.hpp"
 #include "operations/on_record.hpp"
 #include "operations/people.hpp"
+#include "operations/said_beside.hpp"
 #include "operations/turned_verdicts.hpp"
 #include "operations/vouching.hpp"
 #include "records/codecs/bodies.hpp"
@@ -252,7 +252,6 @@ Asked asked_for(Office &office, const ExamRequest &request) {
     }
     OnRecord known = fill_from_record(office, out.exam, out.practice.get());
     out.against = std::move(known.against);
-    hold_note_against_none(out.exam, request.found, out.against);
     out.notes.insert(out.notes.end(), known.notes.begin(), known.notes.end());
     return out;
 }
@@ -289,6 +288,7 @@ Done<ExamRecord> record_exam(Writing &writing, const ExamRequest &request) {
     check_examiner(writing.office(), exam);
     check_day(exam, state.record, writing.outside().today());
     check_conditions(state.record, exam, asked.practice.get());
+    hold_words_against_finds(state, exam, request.replaces, request.found, request.why, asked.against);
     if (is_begun_for_another(writing, state, exam, request.replaces))
         asked.against.push_back({"examined-by-another", "examiner '" + shown(exam.examiner) + "', and " +
                                                             writing.stamp().who +
@@ -308,7 +308,7 @@ Done<ExamRecord> record_exam(Writing &writing, const ExamRequest &request) {
                 .at("found");
         check_finish(exam, *request.found, state.finds_of(request.replaces));
         exam.finished = ExamFinished{*request.found, writing.outside().today(), writing.stamp().who,
-                                     is_anothers(exam, writing.stamp()) ? request.why : ""};
+                                     checked_reason(request.why, "reason")};
         check_may_judge(writing, state, exam);
     }
     if (const auto &practice = asked.practice) {
@@ -355,7 +355,7 @@ ReadyExam ready_exam(Office &office, const CouponRecord &coupon, ExamRecord exam
     OnRecord known = fill_from_record(office, exam, practice.get());
     // The weld's day may have been corrected since where it comes from: it says so, and does not count.
     if (auto one = before_its_weld(exam, coupon)) known.against.push_back(std::move(*one));
-    if (exam.finished) hold_note_against_none(exam, exam.finished->found, known.against);
+    if (exam.finished) hold_words_against_none(exam, exam.finished->found, known.against);
     std::vector<std::string> before = std::exchange(exam.sure, {});
     if (is_meant(before, welded_it)) before.emplace_back("examined-own-weld"); // nobody asks of it again
     exam.sure =

@@ -1,12 +1,12 @@
 #include "operations/finishing.hpp"
 
-#include "facts/commented_find.hpp"
 #include "facts/person_name.hpp"
 #include "facts/reason.hpp"
 #include "measure/text.hpp"
 #include "operations/exam_mends.hpp"
 #include "operations/judging.hpp"
 #include "operations/people.hpp"
+#include "operations/said_beside.hpp"
 #include "operations/vouching.hpp"
 #include "records/codecs/bodies.hpp"
 
@@ -17,18 +17,6 @@ namespace beadbook {
 void check_not_to_come(const ExamRecord &exam, Day today) {
     if (exam.date > today)
         throw refused("the exam is dated " + print(exam.date) + ", which is to come").at("date");
-}
-
-void hold_note_against_none(const ExamRecord &exam, std::optional<int> found,
-                            std::vector<Unlikely> &against) {
-    if (found == 0 && note_tells_find(exam.note))
-        against.push_back({"note-like-a-find", "the note '" + shown(exam.note) +
-                                                   "' reads like a find, and the exam is said to have found "
-                                                   "none; is it one?"});
-    if (reads_like_a_find(exam.procedure))
-        against.push_back({"note-like-a-find", "the procedure '" + shown(exam.procedure) +
-                                                   "' reads like a find, and no verdict goes by it; is it "
-                                                   "one?"});
 }
 
 std::optional<Unlikely> before_its_weld(const ExamRecord &exam, const CouponRecord &coupon) {
@@ -160,7 +148,7 @@ void replace_exam(Writing &writing, const std::string &coupon, const ExamRecord 
 }
 
 void finish(Writing &writing, const std::string &coupon, ExamRecord exam, int found, const std::string &why,
-            bool sure, const std::string &for_another = {}) {
+            bool sure, const std::string &said = {}) {
     try {
         check_finish(exam, found, writing.coupon(coupon).finds_of(exam.number));
     } catch (Refusal &e) {
@@ -177,10 +165,12 @@ void finish(Writing &writing, const std::string &coupon, ExamRecord exam, int fo
     const CouponRecord &record = writing.coupon(coupon).record;
     check_day(exam, record, writing.outside().today());
     std::vector<Unlikely> against;
-    hold_note_against_none(exam, found, against);
+    hold_words_against_finds(writing.coupon(coupon), exam, exam.number, found, said, against);
+    // Another reason is asked about anew.
+    std::erase(exam.sure, why_like_a_find);
     for (auto &id : set_aside_by(against, sure, exam.sure))
         if (!is_meant(exam.sure, id)) exam.sure.push_back(std::move(id));
-    exam.finished = ExamFinished{found, writing.outside().today(), writing.stamp().who, for_another};
+    exam.finished = ExamFinished{found, writing.outside().today(), writing.stamp().who, said};
     replace_exam(writing, coupon, exam, why);
     keep_what_may_go(writing, coupon);
 }
@@ -202,10 +192,8 @@ Done<ExamRecord> finish_exam(Writing &writing, const FinishRequest &request) {
     check_may_finish(writing, exam, request.why);
     ExamRecord now = exam;
     if (!request.remark.empty()) now.note += (now.note.empty() ? "" : "; ") + request.remark;
-    finish(writing, request.coupon, std::move(now), found,
-           "finished with " + std::to_string(found) + " found" +
-               (request.why.empty() ? "" : ": " + request.why),
-           request.sure, is_anothers(exam, writing.stamp()) ? request.why : "");
+    finish(writing, request.coupon, std::move(now), found, finished_reason(found, request.why), request.sure,
+           checked_reason(request.why, "reason"));
     Done<ExamRecord> out{writing.coupon(request.coupon).needed_exam(number), {}};
     if (std::string unknown = unknown_finisher(writing.office(), out.value, writing.stamp().who);
         !unknown.empty())

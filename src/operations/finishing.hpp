@@ -9,16 +9,16 @@ namespace beadbook {
 struct FinishRequest {
     std::string coupon;
     int exam = 0;                    ///< 0: the one open exam of the coupon
-    std::optional<int> found;        ///< as the examiner says
+    std::optional<int> found = {};   ///< as the examiner says
     bool as_logged = false;          ///< or as many as are on record
     std::optional<Exam> method = {}; ///< the one open exam by it; else by any
-    std::string why = {};            ///< why it is finished by a keeper who is not its examiner
+    std::string why = {};            ///< a keeper who is not its examiner says one
     std::string remark = {};         ///< that stood behind `none`: it joins the exam's note
     bool some_logged = false;        ///< as logged, by a person's word that does not mean none
-    bool sure = false;               ///< its note, which reads like a find, is none
+    bool sure = false;               ///< its note or a reason, which reads like a find, is none
 };
 /// Refused: finished already, another number than is on record, no examiner named, dated before the weld or
-/// to come. Unsure: it found none, and its note reads like a find.
+/// to come. Unsure: its note or a reason reads like a find that is not logged.
 Done<ExamRecord> finish_exam(Writing &writing, const FinishRequest &request);
 /// All exams of all coupons that were recorded before exams were finished, as they are logged. What was
 /// recorded after the last verdict of such a program (engines 1 and 2) stays open, and is told in the notes.
@@ -50,9 +50,6 @@ void note_contradictions(Writing &writing, const std::string &coupon, int exam,
 
 /// Refuses a finish: no examiner is named, or as many finds are not on record. Throws Refusal.
 void check_finish(const ExamRecord &exam, int found, int on_record);
-/// A note that reads like a find beside the word that none was found, and a procedure that reads like one:
-/// both are asked about.
-void hold_note_against_none(const ExamRecord &exam, std::optional<int> found, std::vector<Unlikely> &against);
 /// That an exam is dated before its weld; nothing if it is not, or the day of the weld is not told.
 std::optional<Unlikely> before_its_weld(const ExamRecord &exam, const CouponRecord &coupon);
 /// Refuses an exam of tomorrow. Throws Refusal.

@@ -7,6 +7,7 @@
 #include "operations/looking_back.hpp"
 #include "operations/mechanical.hpp"
 #include "operations/registered_like.hpp"
+#include "operations/said_beside.hpp"
 #include "operations/selecting.hpp"
 #include "operations/turned.hpp"
 #include "operations/turned_by_text.hpp"
@@ -78,20 +79,6 @@ JudgedOrNot judged_or_not(const std::string &mark, const std::function<Judged()>
         if (e.kind() == Refusal::Kind::record) throw;
         out.why_not = e.what();
     }
-    return out;
-}
-
-std::vector<std::string> said_beside(const CouponState &coupon) {
-    std::vector<std::string> out;
-    const auto take = [&](const std::string &about, const std::string &text) {
-        if (!text.empty()) out.push_back(about + ": " + text);
-    };
-    take("the coupon", coupon.record.get("note"));
-    for (const auto &exam : coupon.exams) take(title_of(exam), exam.note);
-    for (const auto &find : coupon.indications) take("#" + std::to_string(find.number), find.remark);
-    for (const auto &photo : coupon.photos)
-        if (photo.withdrawn.empty()) take("photo " + std::to_string(photo.number), photo.remark);
-    for (const auto &remark : coupon.remarks) take("remark by " + remark.stamp.who, remark.text);
     return out;
 }
 

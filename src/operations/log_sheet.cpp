@@ -2,6 +2,7 @@
 
 #include "facts/exam_standing.hpp"
 #include "facts/log_line.hpp"
+#include "facts/reason.hpp"
 #include "measure/text.hpp"
 #include "operations/examining.hpp"
 #include "operations/finishing.hpp"
@@ -111,7 +112,10 @@ private:
             }
             notes_.take(coupon.mark, std::move(logged.notes));
             part.found = std::move(logged.value.indications);
-            part.exam = finish_exam(writing_, {coupon.mark, number, {}, true}).value;
+            part.exam =
+                finish_exam(writing_,
+                            {.coupon = coupon.mark, .exam = number, .as_logged = true, .sure = request_.sure})
+                    .value;
         } else if (goes_on) {
             try {
                 part.exam =
@@ -154,7 +158,7 @@ private:
         if (const auto both = said_otherwise(open, exam); !both.empty() && !request_.sure)
             throw Unsure("is that meant? " + title_of(open) +
                          " is open and the sheet goes on with it, but it says " + joined(both, "; "));
-        exam.why = "gone on with by a sheet";
+        exam.why = by_a_sheet;
         exam.date = open.date;
         if (!exam.note.empty() && !open.note.empty() && exam.note != open.note)
             exam.note = open.note + "; " + exam.note;

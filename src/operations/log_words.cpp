@@ -161,7 +161,7 @@ SaidNone exams_of_none(const CouponState &coupon, const std::string &text) {
     for (std::string line; std::getline(lines, line);) {
         if (is_comment(line)) {
             // One that was refused as a find may be one.
-            out.alone = out.alone && find_in_comment(line).empty() && find_told_in_comment(line).empty();
+            out.alone = out.alone && why_no_comment(line).empty();
             continue;
         }
         LogOrder order;

@@ -1,13 +1,14 @@
 #include "operations/logging.hpp"
 
 #include "facts/commented_find.hpp"
-#include "facts/plausibility.hpp"
+#include "facts/reason.hpp"
 #include "measure/sha256.hpp"
 #include "measure/text.hpp"
 #include "operations/faults.hpp"
 #include "operations/finishing.hpp"
 #include "operations/import_numbers.hpp"
 #include "operations/log_words.hpp"
+#include "operations/said_beside.hpp"
 #include "operations/turned_verdicts.hpp"
 #include "operations/unread_measures.hpp"
 #include "operations/vouching.hpp"
@@ -43,11 +44,7 @@ ParsedLog parse_log(const std::string &text, const std::string &name, const Weld
             return [&, column] { return name + ":" + std::to_string(number) + column; };
         };
         if (is_comment(line)) {
-            if (const std::string find = find_in_comment(line); !find.empty())
-                faults.add(at(), "a remark that reads like a find; write '" + shown(find) +
-                                     "', or another word behind the # if it is none");
-            else if (const std::string why = find_told_in_comment(line); !why.empty())
-                faults.add(at(), why);
+            if (const std::string why = why_no_comment(line); !why.empty()) faults.add(at(), why);
             continue;
         }
         try {
@@ -352,9 +349,10 @@ Done<Logged> correct_indication(Writing &writing, const std::string &coupon, int
     now.exam = old.exam;
     now.file = old.file;
     now.moved_from = old.moved_from;
-    now.sure = set_aside_by(
-        Plausibility::shipped().of(record, now, exam.method, state.indications, log.lines.front().bare),
-        sure);
+    now.sure = set_aside_by(with_why(Plausibility::shipped().of(record, now, exam.method, state.indications,
+                                                                log.lines.front().bare),
+                                     why, {old, now}),
+                            sure);
     Entry e = codec::entry_of(coupon, now);
     if (e.body == codec::entry_of(coupon, old).body)
         throw refused("this changes nothing: #" + std::to_string(number) + " stands so already");
@@ -394,7 +392,8 @@ Done<int> undo_indication(Writing &writing, const std::string &coupon, int numbe
     const CouponState &state = writing.coupon(coupon);
     const int known = state.needed_indication(number).number;
     const bool slip = undone_without_reason(writing.office(), state, known, writing.stamp().who);
-    return withdraw_indication(writing, coupon, number, slip && why.empty() ? "undone at once" : why);
+    return withdraw_indication(writing, coupon, number,
+                               slip && why.empty() ? std::string(undone_at_once) : why);
 }
 
 } // namespace beadbook

@@ -46,11 +46,7 @@ std::optional<LinesNotTaken::Line> LinesNotTaken::read(const std::string &coupon
 
 bool told_of_comment(const std::string &line, std::ostream &out) {
     if (!is_comment(line)) return false;
-    if (const std::string find = find_in_comment(line); !find.empty())
-        throw InputError("a remark that reads like a find; write '" + shown(find) +
-                             "', or another word behind the # if it is none",
-                         0);
-    if (const std::string why = find_told_in_comment(line); !why.empty()) throw InputError(why, 0);
+    if (const std::string why = why_no_comment(line); !why.empty()) throw InputError(why, 0);
     out << "  a comment, which is kept nowhere; a remark stands behind a find or behind none: none # WHAT\n";
     return true;
 }

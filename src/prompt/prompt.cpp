@@ -1,6 +1,7 @@
 #include "prompt/prompt.hpp"
 
 #include "facts/plausibility.hpp"
+#include "facts/reason.hpp"
 #include "measure/text.hpp"
 #include "operations/finishing.hpp"
 #include "operations/log_words.hpp"
@@ -21,8 +22,7 @@
 namespace beadbook {
 namespace {
 
-constexpr const char *undone = "undone at the prompt";
-constexpr const char *corrected = "corrected at the prompt";
+const std::string undone(undone_at_prompt), corrected(corrected_at_prompt);
 
 /// One sitting: what was typed is stored at once, line by line.
 class LogPrompt {

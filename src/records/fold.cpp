@@ -65,6 +65,7 @@ void take_photo(CouponState &state, const Entry &e) {
 
 void note(CouponState &state, const Entry &e) {
     state.last_seq = e.seq;
+    if (!e.reason.empty()) state.whys.push_back({e.kind, e.exam.value_or(0), e.number.value_or(0), e.reason});
     if (e.kind == "photo") take_photo(state, e);
     if (const auto to = moved_to(e))
         state.gone.push_back(

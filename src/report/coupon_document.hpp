@@ -66,6 +66,11 @@ std::string exams_in_a_cell(const std::vector<ExamAtAGlance> &exams);
 /// The verdict of a line with what stands against it or bears on it: that mechanical tests failed, that the
 /// set is none of those shipped.
 Words verdict_in_a_cell(const CouponLine &one);
+/// ", with cautions, words written beside it" behind a verdict, with what stands between; nothing of none.
+/// The words are told of an accept alone.
+Words told_beside(bool cautions, bool written, const std::string &between);
+/// The same of what was judged.
+Words told_beside(const Judged &judged, const std::string &between);
 /// ", position said otherwise since it was examined", with what stands between; nothing of none.
 Words said_otherwise_behind(std::vector<std::string> fields, const std::string &between);
 

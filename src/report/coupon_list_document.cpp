@@ -1,5 +1,6 @@
 // Coupons at a glance: a line each, and what stands in its cells.
 #include "measure/text.hpp"
+#include "operations/judging.hpp"
 #include "operations/marks.hpp"
 #include "report/coupon_document.hpp"
 #include "report/own_file.hpp"
@@ -54,16 +55,25 @@ Words said_otherwise_behind(std::vector<std::string> fields, const std::string &
                : Words(between + listed(fields) + " said otherwise since it was examined", Tone::cannot_say);
 }
 
+Words told_beside(bool cautions, bool written, const std::string &between) {
+    return (cautions ? Words(between + "with cautions", Tone::cannot_say) : Words()) +
+           (written ? Words(between + "words written beside it", Tone::cannot_say) : Words());
+}
+
+Words told_beside(const Judged &judged, const std::string &between) {
+    const auto &classes = judged.judgement.classes;
+    const bool accepts = std::any_of(classes.begin(), classes.end(),
+                                     [](const auto &one) { return one.verdict == Verdict::accept; });
+    return told_beside(judged.with_cautions(), accepts && !judged.said.empty(), between);
+}
+
 Words verdict_in_a_cell(const CouponLine &one) {
     if (!one.record.withdrawn.empty()) return {"withdrawn", Tone::cannot_say};
     const Words verdict = one.verdict ? verdict_words(*one.verdict) : Words(first_line(one.why_not));
     return verdict +
            (one.record.get("mechanical") == "failed" ? Words(" (mechanical tests failed)", Tone::reject)
                                                      : Words()) +
-           (one.cautions ? Words(", with cautions", Tone::cannot_say) : Words()) +
-           (one.written_beside && one.verdict == Verdict::accept
-                ? Words(", words written beside it", Tone::cannot_say)
-                : Words()) +
+           told_beside(one.cautions, one.written_beside && one.verdict == Verdict::accept, ", ") +
            said_otherwise_behind(one.said_otherwise, ", ") + own_file_behind(one.own_file);
 }
 

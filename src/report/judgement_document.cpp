@@ -207,7 +207,7 @@ Words verdicts_in_a_line(const Judged &judged, const std::string &between) {
         out += Words((c > 0 ? between : "") + judged.set->classes[c].id + ": ") +
                verdict_words(judged.judgement.classes[c].verdict);
     if (judged.bends_failed()) out += Words("; mechanical tests failed", Tone::reject);
-    if (judged.with_cautions()) out += Words("; with cautions", Tone::cannot_say);
+    out += told_beside(judged, "; ");
     out += said_otherwise_behind(judged.said_otherwise, "; ");
     return out + own_file_behind(own_file_mark(judged.set->name, judged.set->hash)) +
            Words(judged.withdrawn.empty() ? "" : "; withdrawn: " + judged.withdrawn);

@@ -21,8 +21,7 @@ Words verdict_of(const LearnerCoupon &one) {
     const Judged &judged = one.explained->judged;
     return verdict_words(judged.verdict()) +
            (judged.bends_failed() ? Words(" (mechanical tests failed)", Tone::reject) : Words()) +
-           (judged.with_cautions() ? Words(", with cautions", Tone::cannot_say) : Words()) +
-           said_otherwise_behind(judged.said_otherwise, ", ") +
+           told_beside(judged, ", ") + said_otherwise_behind(judged.said_otherwise, ", ") +
            own_file_behind(own_file_mark(judged.set->name, judged.set->hash));
 }
 

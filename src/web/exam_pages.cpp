@@ -1,4 +1,5 @@
 // Beginning an exam, and its conditions.
+#include "facts/reason.hpp"
 #include "measure/text.hpp"
 #include "operations/as_before.hpp"
 #include "operations/many.hpp"
@@ -100,8 +101,8 @@ Answer conditions_form(Visit &visit, const Refusal *refused) {
     add_exam_fields(form, visit, exam);
     // Nobody's words are kept as a reason that he did not write, save for what an open exam lacked.
     const bool filled_in = !exam.finished && exam.conditions.empty();
-    form.add({"why", "The reason", filled_in ? "read at the bench" : "", Control::Kind::text,
-              "It is kept with what was said before."});
+    form.add({"why", "The reason", filled_in ? std::string(read_at_bench) : std::string(),
+              Control::Kind::text, "It is kept with what was said before."});
     return page_of(visit, {title,
                            "<h1>" + escaped(title) + "</h1>\n" + form.html("Keep"),
                            "/",

@@ -167,7 +167,7 @@ std::string accepted_list(Visit &visit, const Selection &of, std::size_t &count)
                                 : judged.sought.has_value() && before.empty() && !judged.with_cautions() &&
                                       may_grade(visit, one.line().record);
         Words told = Words(about(visit.office(), one.line().record) + ": ") + verdict_words(judged.verdict());
-        if (judged.with_cautions()) told += Words(", with cautions", Tone::cannot_say);
+        told += told_beside(judged, ", ");
         if (const std::string by = deciding_words(judged); !by.empty()) told += Words("; " + by);
         if (!judged.sought) told += Words("; it names no class", Tone::cannot_say);
         if (const Words tests = mechanical_words(judged.mechanical, judged.mechanical_said, {});

@@ -121,10 +121,27 @@ TEST_CASE("a remark that tells a find of its own is asked about, and one of the 
 }
 
 TEST_CASE("what stands behind none neither tells a find nor takes none back") {
-    for (const char *remark :
-         {"except A-2", "half of it only, rest tomorrow", "not seen from the root", "hole 0.2 3:00",
-          "crk at 3", "no crack except at 3:00", "0.2 at 3:00", "crk 0.2 at 3:00", "ind at 3:00 0.3 long",
-          "hole 0.2", "3/16 long", "all but A-2", "not done yet", "2 pores 0.05", "2", "crack at 3:00"}) {
+    for (const char *remark : {"except A-2",
+                               "half of it only, rest tomorrow",
+                               "not seen from the root",
+                               "hole 0.2 3:00",
+                               "crk at 3",
+                               "no crack except at 3:00",
+                               "0.2 at 3:00",
+                               "crk 0.2 at 3:00",
+                               "ind at 3:00 0.3 long",
+                               "indication at stop",
+                               "2 indications, see photo",
+                               "LOF near stop",
+                               "linear near stop",
+                               "one defect ground out",
+                               "hole 0.2",
+                               "3/16 long",
+                               "all but A-2",
+                               "not done yet",
+                               "2 pores 0.05",
+                               "2",
+                               "crack at 3:00"}) {
         INFO(remark);
         CHECK_FALSE(not_behind_none("# " + std::string(remark)).empty());
         CHECK((std::string(remark) == "2" || note_tells_find(remark)));
@@ -176,4 +193,90 @@ TEST_CASE("a comment that speaks of a place, or of how many were found, is asked
         INFO(line);
         CHECK(find_told_in_comment(line) == "");
     }
+}
+
+TEST_CASE("a comment, which is kept nowhere, is looked through for whatever may tell a find", "[comments]") {
+    for (const char *words : {"crak near stop",
+                              "cracck near stop",
+                              "undercutt near stop",
+                              "porosty near stop",
+                              "LOF near stop",
+                              "lack of fusoin near stop",
+                              "hairline crck near stop",
+                              "indication near stop",
+                              "lin ind near stop",
+                              "has a fissure at the stop",
+                              "linear near stop, look again",
+                              "hairline, 2 of them",
+                              "incl. near stop",
+                              "not fused",
+                              "no fusion at root",
+                              "undercutting at toe",
+                              "burned through",
+                              "pin hole",
+                              "not fully fused at the stop",
+                              "2 indications, see photo",
+                              "cracks near stop",
+                              "prosity near stop",
+                              "a flaw near stop",
+                              "incompl fusion near stop"}) {
+        INFO(words);
+        CHECK_FALSE(find_told_in_comment("# X-8 " + std::string(words)).empty());
+        CHECK_FALSE(why_no_comment("# " + std::string(words)).empty());
+    }
+    for (const char *words : {"bay 3, north light",
+                              "Monday, second shift",
+                              "gauge G-4",
+                              "started at 9:30",
+                              "welds cleaned by brush",
+                              "no indications",
+                              "no crak",
+                              "spot check by B. Dean",
+                              "linear scale used",
+                              "split shift",
+                              "hi-lo gauge G-5",
+                              "root ground and brushed",
+                              "low light, lamp moved",
+                              "calibrated before use",
+                              "film 3 of 5",
+                              "cap side first",
+                              "see sheet 12",
+                              "weather dry, 18 C",
+                              "rack 4",
+                              "core sample kept",
+                              "no fusion problems",
+                              "undercut gauge used",
+                              "more light asked for",
+                              "ports 2 and 3 shut",
+                              "preheat 50 C",
+                              "stopped for lunch",
+                              "instructor present",
+                              "stringer beads",
+                              "interpass brushed",
+                              "electrode box 7 opened",
+                              "tested with the new yoke",
+                              "cable changed"}) {
+        INFO(words);
+        CHECK(why_no_comment("# " + std::string(words)) == "");
+    }
+}
+
+TEST_CASE("a note or a remark is heard where its words are sure, and not by words of much else",
+          "[comments]") {
+    for (const char *text :
+         {"crak near stop", "has a fissure at the stop", "hairline, 2 of them", "not fused",
+          "no fusion at root", "pin hole", "undercutting at toe", "burned through", "undercutt near stop",
+          "porosty near stop", "lack of fusoin near stop"}) {
+        INFO(text);
+        CHECK_FALSE(told_in(text).empty());
+        CHECK(note_tells_find(text));
+    }
+    for (const char *text : {"linear scale, lamp 2", "incl. the end tabs", "spots of paint brushed off",
+                             "track 3", "racks 2 and 3", "black light used", "no fusion problems",
+                             "free of fissures", "the plate was split by saw", "backing bar tacked"}) {
+        INFO(text);
+        CHECK(told_in(text).empty());
+    }
+    CHECK(is_planar_find(told_in("crak near stop").front()));
+    CHECK(is_planar_find(told_in("not fused").front()));
 }

@@ -1,0 +1,113 @@
+#include "operations/said_beside.hpp"
+
+#include "facts/commented_find.hpp"
+#include "facts/reason.hpp"
+#include "measure/text.hpp"
+
+#include <algorithm>
+#include <span>
+
+namespace beadbook {
+namespace {
+
+constexpr std::string_view note_rule = "note-like-a-find", why_rule = why_like_a_find;
+
+std::string told_of(const CouponState &coupon, const WhySaid &why) {
+    const std::string number = "#" + std::to_string(why.number);
+    if (why.kind == "exam") {
+        const ExamRecord *exam = coupon.exam(why.exam);
+        return (exam ? title_of(*exam) : "exam " + std::to_string(why.exam)) + ", why";
+    }
+    if (why.kind == "indication") return number + ", why";
+    if (why.kind == "photo") return "photo " + std::to_string(why.number) + ", why";
+    return "the coupon, why";
+}
+
+class WordsHeld {
+public:
+    WordsHeld(std::span<const IndicationRecord> logged, std::vector<Unlikely> &against)
+        : logged_(logged), against_(against) {}
+
+    /// What is said of the exam as it stands may also take back the word none.
+    enum class Of { now, then };
+    void hold(std::string_view rule, const std::string &what, const std::string &text, Of of = Of::now) {
+        const bool all = logged_.empty() && of == Of::now && note_tells_find(text);
+        const std::string told = all ? text : find_told_beside(text, logged_);
+        if (told.empty()) return;
+        against_.push_back(
+            {std::string(rule),
+             "the " + what + " '" + shown(told) + "' reads like a find, and " +
+                 (logged_.empty() ? "the exam is said to have found none" : "none like it is logged") +
+                 "; is it one?"});
+    }
+
+private:
+    std::span<const IndicationRecord> logged_;
+    std::vector<Unlikely> &against_;
+};
+
+void hold_procedure(const ExamRecord &exam, std::vector<Unlikely> &against) {
+    if (reads_like_a_find(exam.procedure))
+        against.push_back(
+            {std::string(note_rule), "the procedure '" + shown(exam.procedure) +
+                                         "' reads like a find, and no verdict goes by it; is it one?"});
+}
+
+} // namespace
+
+std::vector<std::string> said_beside(const CouponState &coupon) {
+    std::vector<std::string> out;
+    const auto take = [&](const std::string &about, const std::string &text) {
+        if (text.empty()) return;
+        std::string said = about + ": " + text;
+        if (std::find(out.begin(), out.end(), said) == out.end()) out.push_back(std::move(said));
+    };
+    take("the coupon", coupon.record.get("note"));
+    for (const auto &exam : coupon.exams) take(title_of(exam), exam.note);
+    for (const auto &find : coupon.indications) take("#" + std::to_string(find.number), find.remark);
+    for (const auto &photo : coupon.photos)
+        if (photo.withdrawn.empty()) take("photo " + std::to_string(photo.number), photo.remark);
+    for (const auto &remark : coupon.remarks) take("remark by " + remark.stamp.who, remark.text);
+    for (const auto &why : coupon.whys) take(told_of(coupon, why), said_in_reason(why.text));
+    // What came with a file has no entry of its own here.
+    for (const auto &exam : coupon.exams)
+        if (exam.finished) take(title_of(exam) + ", why", exam.finished->why);
+    for (const auto &find : coupon.indications)
+        if (find.moved_from) take("#" + std::to_string(find.number) + ", why", find.moved_from->why);
+    return out;
+}
+
+void hold_words_against_finds(const CouponState &coupon, const ExamRecord &exam, int number,
+                              std::optional<int> found, const std::string &why,
+                              std::vector<Unlikely> &against) {
+    std::vector<IndicationRecord> logged;
+    for (const auto &find : coupon.indications)
+        if (find.exam == number) logged.push_back(find);
+    if (found) {
+        WordsHeld words(logged, against);
+        words.hold(note_rule, "note", exam.note);
+        words.hold(why_rule, "reason", why);
+        for (const auto &one : coupon.whys)
+            if (one.kind == "exam" && one.exam == number)
+                words.hold(why_rule, "reason", said_in_reason(one.text), WordsHeld::Of::then);
+    }
+    hold_procedure(exam, against);
+}
+
+void hold_words_against_none(const ExamRecord &exam, std::optional<int> found,
+                             std::vector<Unlikely> &against) {
+    if (found == 0) {
+        WordsHeld words({}, against);
+        words.hold(note_rule, "note", exam.note);
+        if (exam.finished) words.hold(why_rule, "reason", exam.finished->why);
+    }
+    hold_procedure(exam, against);
+}
+
+std::vector<Unlikely> with_why(std::vector<Unlikely> found, const std::string &why,
+                               const std::vector<IndicationRecord> &finds) {
+    WordsHeld(finds, found).hold(why_rule, "reason", why);
+    return found;
+}
+
+} // namespace beadbook
