@@ -140,8 +140,9 @@ void note_other_positions(const GradedTests &tests, const TestEvidence &proof, c
             failed.coupon.record.id == proof.test.id)
             continue;
         const auto passed_since = [&](const GradedTests::Test &other) {
+            std::vector<std::string> lacks;
             return other.passed_by(rules) && *other.day >= *failed.day && *other.day <= proof.welded &&
-                   same(other, failed.welds.front()) == Truth::yes;
+                   retests(other.welds, failed.welds.front(), &rules, lacks) == Truth::yes;
         };
         for (const auto &part : proof.parts) {
             if (same(failed, part.weld) != Truth::no ||
