@@ -23,7 +23,8 @@ struct CouponLine {
         std::string imperfection;
         WeldPart part = WeldPart::unknown;
         bool rejects = false; ///< it stands in a reason that rejects the class sought
-        bool held = false;    ///< no imperfection: what was measured of the weld, and held
+        bool held = false; ///< no imperfection: what was measured of the weld, and kept the limits of a rule
+        bool unjudged = false; ///< the same, and no rule judged it
         friend bool operator==(const Find &, const Find &) = default;
     };
     CouponRecord record;

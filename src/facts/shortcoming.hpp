@@ -48,7 +48,8 @@ struct Shortcoming {
     std::vector<std::string> lacks;    ///< same_exam: methods; failed_kind: traits; failed_whose: the name,
                                        ///< or the mark and its name then;
                                        ///< described, turned: fields;
-                                       ///< revives: what it is, and of which day; late_training: the day;
+                                       ///< revives: what it is, of which day, and days of others that its
+                                       ///< reason stands for; late_training: the day;
                                        ///< nameless: the mark; not_after: what failed;
                                        ///< unjudged: types of what it shows
     std::optional<AfterFailure> after; ///< retest, retest_unknown, same_exam, late_training

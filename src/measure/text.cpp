@@ -267,14 +267,45 @@ std::string listed(const std::vector<std::string> &items, std::string_view last)
     return out;
 }
 
-std::string nearest_word(std::string_view word, const std::vector<std::string> &candidates) {
+namespace {
+
+/// What a word denies: "with" of without, "magnetic" of non-magnetic; empty: nothing.
+std::string denied_by(const std::string &word) {
+    for (const std::string_view end : {"out", "less"})
+        if (word.size() > end.size() + 1 && word.ends_with(end))
+            return word.substr(0, word.size() - end.size());
+    for (const std::string_view begin : {"not", "non", "no", "un", "in"})
+        if (word.size() > begin.size() + 1 && word.starts_with(begin)) return word.substr(begin.size());
+    return {};
+}
+
+/// Whether one of two words is nearer to what the other denies than to that one itself.
+bool says_opposite(const std::string &word, const std::string &other) {
+    const auto denies = [](const std::string &one, const std::string &than) {
+        const std::string plain = denied_by(one);
+        return !plain.empty() && edit_distance(plain, than) < edit_distance(one, than);
+    };
+    return denies(word, other) || denies(other, word);
+}
+
+std::vector<std::string> without_opposites(const std::string &word, const std::vector<std::string> &from) {
+    std::vector<std::string> out;
+    std::copy_if(from.begin(), from.end(), std::back_inserter(out),
+                 [&](const std::string &one) { return !says_opposite(word, bare(one)); });
+    return out;
+}
+
+} // namespace
+
+std::string nearest_word(std::string_view word, const std::vector<std::string> &among) {
     // A long pasted text is no misspelling, and comparing it would take for ever.
     if (word.size() > 60) return {};
     // What differs by capitals alone is meant sooner than another word.
-    if (std::string same = word_among(word, candidates); !same.empty()) return same;
+    if (std::string same = word_among(word, among); !same.empty()) return same;
     const std::string plain = bare(word);
-    for (const auto &candidate : candidates)
+    for (const auto &candidate : among)
         if (!plain.empty() && bare(candidate) == plain) return candidate;
+    const auto candidates = without_opposites(plain, among);
     // What begins so as well: aws-d1.1 is soon typed for aws-d1.1-visual.
     if (std::string begun = only_one_begun(plain, candidates); !begun.empty()) return begun;
     std::string best;

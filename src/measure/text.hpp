@@ -58,7 +58,8 @@ std::string listed(const std::vector<std::string> &items, std::string_view last 
 /// With the same between any two.
 std::string joined(const std::vector<std::string> &items, std::string_view between);
 
-/// The candidate nearest in spelling, if it is near enough to be what was meant; else empty.
+/// The candidate nearest in spelling, if it is near enough to be what was meant, and says not the opposite
+/// (with, without); else empty.
 std::string nearest_word(std::string_view word, const std::vector<std::string> &candidates);
 
 /// ", did you mean 'x'?" or nothing.

@@ -5,6 +5,7 @@
 #include "facts/deposits.hpp"
 #include "judge/item.hpp"
 #include "measure/text.hpp"
+#include "operations/rule_words.hpp"
 
 #include <algorithm>
 #include <set>
@@ -35,54 +36,88 @@ std::shared_ptr<const CriteriaSet> criteria_of(Catalogue &catalogue, const Coupo
     }
 }
 
-/// A metal group that some rules know only in parts: II, where they have IIa and IIb.
-std::vector<std::string> half_groups(Catalogue &catalogue, const std::string &given) {
+/// Shipped rules for welders that accept a test by the coupon's criteria: those that were made for tests, and
+/// those of a class where the coupon tells a group that only rules for welders ask. Of others nobody can say
+/// by which rules it will be asked.
+std::vector<std::shared_ptr<const RangeRules>> rules_of_tests(Catalogue &catalogue,
+                                                              const CouponRecord &coupon) {
+    std::vector<std::shared_ptr<const RangeRules>> out;
+    const auto set = coupon.get("purpose") == "practice" ? nullptr : criteria_of(catalogue, coupon);
+    if (!set) return out;
+    const std::string sought = coupon.get("class");
+    const bool of_welder = !coupon.get("metal-group").empty() || !coupon.get("filler-group").empty();
+    const auto goes_with = [&](const AcceptedBy &one) {
+        const auto &classes = one.classes;
+        return one.criteria == set->name &&
+               (classes.empty() || (of_welder && (sought.empty() || std::find(classes.begin(), classes.end(),
+                                                                              sought) != classes.end())));
+    };
+    for (const auto &name : shipped_range_rule_names())
+        if (const auto rules = catalogue.rules(name);
+            std::any_of(rules->accepted_by.begin(), rules->accepted_by.end(), goes_with))
+            out.push_back(rules);
+    return out;
+}
+
+/// A metal group that some rules know only in parts: II, where they have IIa and IIb. By the rules that the
+/// coupon's criteria go with, or by all where nobody can say by which it will be asked.
+std::vector<std::string> half_groups(Catalogue &catalogue, const CouponRecord &coupon) {
     std::vector<std::string> out;
+    const std::string given = coupon.get("metal-group");
     if (given.empty()) return out;
-    for (const auto &name : shipped_range_rule_names()) {
-        const auto &known = catalogue.rules(name)->test_words[index_of(Trait::metal_group)];
+    auto all = rules_of_tests(catalogue, coupon);
+    if (all.empty())
+        for (const auto &name : shipped_range_rule_names()) all.push_back(catalogue.rules(name));
+    for (const auto &rules : all) {
+        const auto &known = rules->test_words[index_of(Trait::metal_group)];
         std::vector<std::string> parts;
         for (const auto &word : known)
             if (word.starts_with(given) && word.size() == given.size() + 1 && word.back() >= 'a')
                 parts.push_back(word);
         const bool whole = std::find(known.begin(), known.end(), given) != known.end();
         if (!whole && !parts.empty())
-            out.push_back("metal-group " + shown(given) + " is none of " + name + ", which has " +
+            out.push_back("metal-group " + shown(given) + " is none of " + rules->name + ", which has " +
                           listed(parts, "or") + ": by it such a test qualifies nobody");
     }
     return out;
 }
 
-/// The first process of the coupon that these rules do not know, as they say so; empty: they know all.
-std::string process_not_known(const RangeRules &rules, const std::vector<Weld> &welds) {
+/// The first word of the coupon in a trait that these rules do not know, as they say so; empty: they know it.
+std::string word_not_known(const RangeRules &rules, Trait trait, const std::vector<Weld> &welds) {
     try {
-        for (const auto &weld : welds) check_word(rules, Trait::process, true, weld.word(Trait::process));
+        for (const auto &weld : welds)
+            if (weld.knows(trait)) check_word(rules, trait, true, weld.word(trait));
     } catch (const InputError &e) {
         return e.what();
     }
     return "";
 }
 
-/// A process that rules for welders call otherwise, on a coupon by the criteria of their test welds. Of other
-/// criteria nobody can say by which rules it will be asked. Empty: there is none.
-std::string process_called_otherwise(Catalogue &catalogue, const CouponRecord &coupon) {
-    const bool test = !coupon.get("process").empty() && coupon.get("purpose") != "practice";
-    const auto set = test ? criteria_of(catalogue, coupon) : nullptr;
-    if (!set) return "";
-    const auto made_for_tests = [&](const AcceptedBy &one) {
-        return one.criteria == set->name && one.classes.empty();
-    };
-    std::string why;
-    std::vector<std::string> by;
-    for (const auto &name : shipped_range_rule_names()) {
-        const auto rules = catalogue.rules(name);
-        if (std::none_of(rules->accepted_by.begin(), rules->accepted_by.end(), made_for_tests)) continue;
-        const std::string unknown = process_not_known(*rules, welds_of(coupon));
-        if (unknown.empty()) continue;
-        if (why.empty()) why = unknown;
-        by.push_back(name);
+/// Words that the rules which the coupon's criteria go with call otherwise: its test would qualify nobody.
+std::vector<std::string> called_otherwise(Catalogue &catalogue, const CouponRecord &coupon) {
+    std::vector<std::string> out;
+    const auto all = rules_of_tests(catalogue, coupon);
+    if (all.empty()) return out;
+    const auto welds = welds_of(coupon);
+    const auto &in_their_words = rule_words();
+    for (std::size_t i = 0; i < word_traits; ++i) {
+        const auto trait = static_cast<Trait>(i);
+        if (coupon.get(field_of(trait)).empty()) continue;
+        std::string why;
+        std::vector<std::string> by;
+        for (const auto &rules : all) {
+            const std::string unknown = word_not_known(*rules, trait, welds);
+            if (unknown.empty()) continue;
+            if (why.empty()) why = unknown;
+            by.push_back(rules->name);
+        }
+        if (by.empty()) continue;
+        const bool may_be_given =
+            std::find(in_their_words.begin(), in_their_words.end(), trait) != in_their_words.end();
+        out.push_back(why + "; called so, the test qualifies nobody by " + listed(by, "or") +
+                      (may_be_given ? ", unless their word for it is told when it is to qualify" : ""));
     }
-    return why.empty() ? "" : why + "; called so, the test qualifies nobody by " + listed(by, "or");
+    return out;
 }
 
 /// Exams that are called for on the coupon, and whose finds no rule of its criteria judges.
@@ -165,9 +200,10 @@ std::vector<std::string> doubts_on(Catalogue &catalogue, const CouponRecord &cou
     if (!welded.empty() && parse_day(welded) > catalogue.outside().today())
         out.push_back("it is said to be welded on " + welded + ", which is to come");
     if (std::string less = deposits_under_weld(coupon); !less.empty()) out.push_back(std::move(less));
-    for (auto &one : half_groups(catalogue, coupon.get("metal-group"))) out.push_back(std::move(one));
-    if (std::string one = process_called_otherwise(catalogue, coupon); !one.empty())
-        out.push_back(std::move(one));
+    const auto halves = half_groups(catalogue, coupon);
+    out.insert(out.end(), halves.begin(), halves.end());
+    for (auto &one : called_otherwise(catalogue, coupon))
+        if (halves.empty() || !one.starts_with(info(Trait::metal_group).name)) out.push_back(std::move(one));
     if (const auto set = criteria_of(catalogue, coupon))
         if (const auto methods = judged_by_nothing(*set, coupon); !methods.empty())
             out.push_back("called for is " + listed(methods) + ", and " + set->name +

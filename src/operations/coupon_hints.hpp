@@ -15,7 +15,7 @@ std::string through_thickness(const CouponRecord &coupon);
 std::vector<std::string> hints_on(Catalogue &catalogue, const CouponRecord &coupon);
 
 /// What is taken as it is said, and was perhaps not meant: a plate with a diameter, a weld that is to come, a
-/// material in which criteria see no metal, a process that the rules of such tests call otherwise.
+/// material in which criteria see no metal, a word that the rules which such tests go with call otherwise.
 std::vector<std::string> doubts_on(Catalogue &catalogue, const CouponRecord &coupon);
 
 } // namespace beadbook

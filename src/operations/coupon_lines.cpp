@@ -39,19 +39,40 @@ bool of_every_weld(const CriteriaSet &set, TypeId type, Exam exam) {
 }
 
 /// Finds that are no imperfection: sizes of dimensions that reject nothing, and of what every weld has what
-/// was measured and no reason speaks of.
-std::set<int> held_measures(const CouponState &coupon, const Judged *judged, const std::set<int> &rejecting) {
-    std::set<int> told, out;
-    if (judged)
-        for (const auto &f : judged->judgement.classes[told_class(*judged)].findings)
-            if (f.kind != Finding::Kind::not_measured) // its exam does not count; of the find nothing is said
-                told.insert(f.indications.begin(), f.indications.end());
+/// was measured and no reason speaks of. They held where a rule judged them.
+struct Measured {
+    std::set<int> held, unjudged;
+};
+
+/// Whether nothing that keeps the weld from being accepted is about the weld itself.
+bool is_in_scope(const ClassJudgement &by) {
+    return std::none_of(by.findings.begin(), by.findings.end(), [](const Finding &f) {
+        return f.kind == Finding::Kind::outside_scope || f.kind == Finding::Kind::scope_unknown;
+    });
+}
+
+Measured measured_of(const CouponState &coupon, const Judged *judged, const std::set<int> &rejecting) {
+    std::set<int> told, in_vain;
+    bool in_scope = false;
+    if (judged) {
+        const ClassJudgement &by = judged->judgement.classes[told_class(*judged)];
+        in_scope = is_in_scope(by);
+        for (const auto &f : by.findings) // of one whose exam does not count nothing is said
+            (f.kind == Finding::Kind::not_measured ? in_vain : told)
+                .insert(f.indications.begin(), f.indications.end());
+    }
+    Measured out;
     for (const auto &find : coupon.indications) {
         const bool dimension = Vocabulary::shipped()[find.type].measured;
-        if (dimension ? !rejecting.contains(find.number)
-                      : judged && !find.measures.empty() && !told.contains(find.number) &&
-                            of_every_weld(*judged->set, find.type, coupon.needed_exam(find.exam).method))
-            out.insert(find.number);
+        const ExamRecord &exam = coupon.needed_exam(find.exam);
+        if (dimension ? rejecting.contains(find.number)
+                      : !judged || find.measures.empty() || told.contains(find.number) ||
+                            !of_every_weld(*judged->set, find.type, exam.method))
+            continue;
+        const bool kept = in_scope && exam.done().counts && !told.contains(find.number) &&
+                          !in_vain.contains(find.number) &&
+                          !judged->set->rules_for(find.type, exam.method).empty();
+        (kept ? out.held : out.unjudged).insert(find.number);
     }
     return out;
 }
@@ -144,10 +165,11 @@ CouponLine line_of(const CouponState &coupon, const JudgedOrNot &judged, const G
     }
     const Vocabulary &vocabulary = Vocabulary::shipped();
     const WeldLine weld = coupon.record.facts().line;
-    const std::set<int> held = held_measures(coupon, judged.judged ? &*judged.judged : nullptr, rejecting);
+    const Measured measured = measured_of(coupon, judged.judged ? &*judged.judged : nullptr, rejecting);
     for (const auto &find : coupon.found(vocabulary))
         out.finds.push_back({vocabulary[find.type].name, part_of(find.place, weld),
-                             rejecting.contains(find.number), held.contains(find.number)});
+                             rejecting.contains(find.number), measured.held.contains(find.number),
+                             measured.unjudged.contains(find.number)});
     out.grade = coupon.grade;
     out.grade_standing = grading;
     return out;

@@ -1,5 +1,6 @@
 #include "operations/failed_in_range.hpp"
 
+#include "criteria/weld_words.hpp"
 #include "measure/text.hpp"
 #include "operations/test_likeness.hpp"
 #include "operations/unjudged_finds.hpp"
@@ -28,8 +29,21 @@ void tell_failed_in_range(const GradedTests &tests, Day on, HeldQualification &h
         if (failed.passed_by(rules) || (failed.day && *failed.day > held.record.welded)) continue;
         std::vector<std::string> lacks;
         // One of its own kind is asked for by the rules themselves.
-        if (same_kind(failed.welds, held.weld, &rules, lacks) != Truth::no) continue;
+        if (retests(failed.welds, held.weld, &rules, lacks) != Truth::no) continue;
         const auto open = [&](const Weld &weld) { return is_open(tests, failed, weld, rules, on); };
+        const std::string failed_on = " failed" + (failed.day ? " on " + print(*failed.day) : "");
+        if (same_kind(failed.welds, held.weld, &rules, lacks) == Truth::yes) {
+            const auto open_there = [&](const Weld &weld) {
+                return same_process(weld.word(Trait::process), held.weld.word(Trait::process)) && open(weld);
+            };
+            if (std::any_of(failed.welds.begin(), failed.welds.end(), open_there))
+                held.validity.caution("coupon " + failed.coupon.record.id + failed_on +
+                                      ", and what this rests on is no retest of it, as it was welded "
+                                      "otherwise and may be the easier test: " +
+                                      joined(welded_otherwise(held.weld, failed.welds), "; ") +
+                                      "; no retest is done with that (common practice, no source)");
+            continue;
+        }
         std::string words;
         const Weld *of = nullptr;
         for (const auto &weld : failed.welds)
@@ -46,8 +60,7 @@ void tell_failed_in_range(const GradedTests &tests, Day on, HeldQualification &h
             of = &weld;
         }
         if (!of) continue;
-        held.validity.caution("coupon " + failed.coupon.record.id + " failed" +
-                              (failed.day ? " on " + print(*failed.day) : "") + " in position " +
+        held.validity.caution("coupon " + failed.coupon.record.id + failed_on + " in position " +
                               of->word(Trait::position) + words +
                               ", and no retest is done with that (common practice, no source)");
     }

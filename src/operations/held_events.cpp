@@ -3,6 +3,7 @@
 #include "measure/text.hpp"
 
 #include <algorithm>
+#include <set>
 #include <utility>
 
 namespace beadbook {
@@ -53,6 +54,11 @@ bool let_revive(const WelderEvent &event) {
                        [](const Shortcoming &one) { return one.kind == Shortcoming::Kind::revives; });
 }
 
+/// Nobody here could have entered in time what lies before the day on which it was carried in.
+bool before_carried(const WelderState &welder, const HeldQualification &held, Day day) {
+    return held.record.carried() && print(day) < welder.granted.at(held.record.number).at.substr(0, 10);
+}
+
 /// As it would be entered with a reason.
 WelderEvent let_revive_today(WelderEvent event, Day today) {
     event.seq = whole_record - 1;
@@ -90,15 +96,13 @@ Bearing bearing_on(const WelderState &welder, const std::vector<HeldQualificatio
     std::erase_if(entries, [&](const Entered &one) { return one.seq >= before; });
     std::sort(entries.begin(), entries.end(),
               [](const Entered &a, const Entered &b) { return a.seq < b.seq; });
-    // Nobody here could have entered in time what lies before the day on which it was carried in.
-    const std::string carried =
-        held.record.carried() ? welder.granted.at(held.record.number).at.substr(0, 10) : "";
     Bearing out;
     for (const auto &one : entries) {
         const auto entered = one.weld                                ? one.weld->registered
                              : one.written && prolongs(*one.written) ? entered_later(*one.written)
                                                                      : std::nullopt;
-        const bool late = entered && one.event.day >= held.record.welded && print(one.event.day) >= carried &&
+        const bool late = entered && one.event.day >= held.record.welded &&
+                          !before_carried(welder, held, one.event.day) &&
                           is_over(validity_on(*entered, held.record.welded, held.way(), out.events));
         if (late && one.weld) {
             out.late_welds.push_back(one.weld);
@@ -160,7 +164,7 @@ std::vector<LateEntry> late_entries(const WelderState &welder, const std::vector
         Validity then = raw_validity(welder, all, held, undone, *entered, e.seq);
         if (!is_over(then)) then = raw_validity(welder, all, held, without, *entered, e.seq);
         if (!is_over(then)) continue;
-        out.push_back({&e, *entered, over_as(then)});
+        out.push_back({&e, *entered, over_as(then), before_carried(welder, held, e.day)});
         without[e.seq];
     }
     if (!out.empty() && !is_over(raw_validity(welder, all, held, without, on))) out.clear();
@@ -173,39 +177,63 @@ std::vector<std::string> words_of(const std::vector<LateEntry> &all) {
     for (const auto &one : all) {
         const auto alike = [&](const LateEntry &other) {
             return other.event->kind == one.event->kind && other.entered == one.entered &&
-                   other.then == one.then;
+                   other.then == one.then && other.before_carried == one.before_carried;
         };
         if (std::any_of(told.begin(), told.end(), [&](const auto *other) { return alike(*other); })) continue;
         told.push_back(&one);
-        const auto count = std::count_if(all.begin(), all.end(), alike);
-        const auto last =
-            std::max_element(all.begin(), all.end(), [&](const LateEntry &a, const LateEntry &b) {
-                return std::pair(alike(a), a.event->day) < std::pair(alike(b), b.event->day);
-            });
-        out.push_back(
-            (one.event->kind == "use" ? "used as of " : "extended as of ") + print(last->event->day) +
-            (count > 1 ? " and " + std::to_string(count - 1) + " more by entries of " : " by an entry of ") +
-            print(one.entered) + ", when it was " + one.then);
+        std::set<std::string> days, reasons;
+        bool without = false;
+        for (const auto &other : all) {
+            if (!alike(other)) continue;
+            days.insert(print(other.event->day));
+            if (let_revive(*other.event)) reasons.insert(print(other.event->day));
+            without = without || other.event->override_why.empty();
+        }
+        out.push_back((one.event->kind == "use" ? "used as of " : "extended as of ") +
+                      listed({days.begin(), days.end()}, "and") +
+                      (days.size() > 1 ? " by entries of " : " by an entry of ") + print(one.entered) +
+                      ", when it was " + one.then +
+                      (one.before_carried ? ", and of before it was carried in, so that no reason was asked"
+                       : without && !reasons.empty()
+                           ? ", and the reason of " + listed({reasons.begin(), reasons.end()}, "and") +
+                                 " stands for all of them"
+                           : ""));
     }
     return out;
+}
+
+namespace {
+
+bool would_revive(const WelderStanding &standing, const HeldQualification &held, const WelderEvent &event,
+                  Day today) {
+    const Validity now = raw_validity(standing.welder, standing.held, held, standing.undone, today);
+    if (!is_about(event, held) || event.day >= today || !is_over(now)) return false;
+    WelderState with = standing.welder;
+    with.events.push_back(let_revive_today(event, today));
+    return !is_over(raw_validity(with, standing.held, held, standing.undone, today));
+}
+
+} // namespace
+
+bool revives_of_before_carried(const WelderStanding &standing, const HeldQualification &held,
+                               const WelderEvent &event, Day today) {
+    return before_carried(standing.welder, held, event.day) && would_revive(standing, held, event, today);
 }
 
 std::optional<Shortcoming> reviving(const WelderStanding &standing, const HeldQualification &held,
                                     const WelderEvent &event, Day today) {
     const WelderState &welder = standing.welder;
-    if (!is_about(event, held) || event.day >= today) return std::nullopt;
-    const std::string carried = welder.granted.at(held.record.number).at.substr(0, 10);
-    if (held.record.carried() && print(event.day) < carried) return std::nullopt;
-    const Validity now = raw_validity(welder, standing.held, held, standing.undone, today);
-    WelderState with = welder;
-    with.events.push_back(let_revive_today(event, today));
-    if (!is_over(now) || is_over(raw_validity(with, standing.held, held, standing.undone, today)))
+    if (before_carried(welder, held, event.day) || !would_revive(standing, held, event, today))
         return std::nullopt;
+    const Bearing now = bearing_on(welder, standing.held, held, standing.undone);
     Shortcoming out;
     out.kind = Shortcoming::Kind::revives;
-    out.was = over_as(now);
+    out.was = over_as(validity_on(today, held.record.welded, held.way(), now.events));
     out.on = print(today);
     out.lacks = {event.kind, print(event.day)};
+    std::set<std::string> others;
+    for (const auto *one : now.late_uses) others.insert(print(one->day));
+    out.lacks.insert(out.lacks.end(), others.begin(), others.end());
     return out;
 }
 

@@ -39,20 +39,26 @@ std::string kept_by_doubtful(const WelderState &welder, const std::vector<HeldQu
 struct LateEntry {
     const WelderEvent *event = nullptr;
     Day entered;
-    std::string then; ///< how it stood without it on the day on which it was entered: "lapsed"
+    std::string then;            ///< how it stood without it on the day on which it was entered: "lapsed"
+    bool before_carried = false; ///< of a day before it was carried in, so that no reason is asked
 };
 /// Those without which the qualification would be over on that day, each entered when it was over without
 /// those before it; none where it would not.
 std::vector<LateEntry> late_entries(const WelderState &welder, const std::vector<HeldQualification> &all,
                                     const HeldQualification &held,
                                     const std::map<std::int64_t, std::string> &undone, Day on);
-/// "used as of 2026-04-01 by an entry of 2026-11-25, when it was lapsed"; those alike are counted.
+/// "used as of 2026-04-01 by an entry of 2026-11-25, when it was lapsed"; those alike are told together, with
+/// whose reason stands for those that have none.
 std::vector<std::string> words_of(const std::vector<LateEntry> &all);
 
 /// That an event, which is about to be entered today for an earlier day, would revive what is over: only a
 /// reason on record lets it (common practice, no source). Nothing of a day before a qualification was carried
-/// in, when nobody here could have entered it in time.
+/// in, when nobody here could have entered it in time. One reason stands for all that revive it together: it
+/// names the days of those before it that have none.
 std::optional<Shortcoming> reviving(const WelderStanding &standing, const HeldQualification &held,
                                     const WelderEvent &event, Day today);
+/// Whether an event of a day before it was carried in would revive it: no reason is asked for that.
+bool revives_of_before_carried(const WelderStanding &standing, const HeldQualification &held,
+                               const WelderEvent &event, Day today);
 
 } // namespace beadbook

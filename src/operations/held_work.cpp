@@ -45,8 +45,7 @@ std::vector<WelderStanding::Failed> open_failures(const GradedTests &tests, Day 
             std::any_of(tests.all().begin(), tests.all().end(), [&](const GradedTests::Test &other) {
                 std::vector<std::string> lacks;
                 return other.passed_by(*plan.work.rules) && failed.day && *other.day >= *failed.day &&
-                       same_kind(other.welds, failed.welds.front(), plan.work.rules.get(), lacks) ==
-                           Truth::yes;
+                       retests(other.welds, failed.welds.front(), plan.work.rules.get(), lacks) == Truth::yes;
             });
         if (of_work && !passed_since)
             out.push_back({failed.coupon.record.id, process, failed.day, failed.failed_by});

@@ -1,6 +1,8 @@
 #include "operations/next_retest.hpp"
 
+#include "criteria/weld_words.hpp"
 #include "operations/shortcoming_words.hpp"
+#include "operations/test_likeness.hpp"
 
 #include <algorithm>
 
@@ -10,6 +12,25 @@ namespace {
 bool holds_by(const WelderState &welder, const RangeRules &rules) {
     return std::any_of(welder.qualifications.begin(), welder.qualifications.end(),
                        [&](const QualificationRecord &q) { return q.rules == rules.name; });
+}
+
+/// What passed after a test of its kind, welded otherwise.
+std::vector<NextRetest::Otherwise> passed_otherwise(const RangeRules &rules, const GradedTests &tests,
+                                                    const GradedTests::Test &failed, const Weld &weld,
+                                                    Day on) {
+    std::vector<NextRetest::Otherwise> out;
+    for (const auto &test : tests.all()) {
+        std::vector<std::string> lacks;
+        if (!test.passed_by(rules) || !test.day || *test.day < *failed.day || *test.day > on ||
+            same_kind(test.welds, weld, &rules, lacks) != Truth::yes)
+            continue;
+        for (const auto &one : test.welds) {
+            if (!same_process(one.word(Trait::process), weld.word(Trait::process))) continue;
+            if (auto in = welded_otherwise(one, {weld}); !in.empty())
+                out.push_back({test.coupon.record.id, std::move(in)});
+        }
+    }
+    return out;
 }
 
 } // namespace
@@ -77,6 +98,7 @@ std::map<std::string, std::vector<NextRetest>> next_retests(Office &office, cons
                 if (!takes_it)
                     for (const auto &accepted : rules->accepted_by)
                         out[record.id].back().takes.push_back(print(accepted));
+                out[record.id].back().otherwise = passed_otherwise(*rules, tests, test, weld, on);
                 if (test.welds.size() > 1) out[record.id].back().process = weld.word(Trait::process);
             }
         }

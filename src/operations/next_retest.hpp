@@ -18,6 +18,12 @@ struct NextRetest {
     /// Methods, or mechanical, by all of which a retest is examined, as its test failed by them and the rules
     /// ask that. Empty: they do not, or training came between.
     std::vector<std::string> exams = {};
+    /// One that passed since and is no retest of it.
+    struct Otherwise {
+        std::string coupon;
+        std::vector<std::string> in; ///< as welded_otherwise (test_likeness.hpp)
+    };
+    std::vector<Otherwise> otherwise = {};
 };
 
 /// As the next coupon of its kind would find it: it is counted as one that passed. Of a test that failed.

@@ -8,6 +8,7 @@
 #include "operations/carried_in.hpp"
 #include "operations/coupons.hpp"
 #include "operations/granted_to.hpp"
+#include "operations/held_events.hpp"
 #include "operations/ranging.hpp"
 #include "operations/retest_notes.hpp"
 #include "operations/test_likeness.hpp"
@@ -140,8 +141,9 @@ void note_other_positions(const GradedTests &tests, const TestEvidence &proof, c
             failed.coupon.record.id == proof.test.id)
             continue;
         const auto passed_since = [&](const GradedTests::Test &other) {
+            std::vector<std::string> lacks;
             return other.passed_by(rules) && *other.day >= *failed.day && *other.day <= proof.welded &&
-                   same(other, failed.welds.front()) == Truth::yes;
+                   retests(other.welds, failed.welds.front(), &rules, lacks) == Truth::yes;
         };
         for (const auto &part : proof.parts) {
             if (same(failed, part.weld) != Truth::no ||
@@ -350,6 +352,13 @@ Done<Granted> carry(Writing &writing, const CarryRequest &request) {
     note_open_ranges(out.value.held, out.notes);
     note_reason_unused(aside, request.override_why, out.notes);
     if (all.empty()) note_failed(tests, welds, out.notes);
+    for (const auto &held : out.value.held)
+        if (is_over(held.validity) && held.validity.state != Validity::State::expired)
+            out.notes.push_back(
+                title_of(held) +
+                " was not used in time by what is entered here; a use of a day before today "
+                "revives it without a reason, as nobody here could have entered it in time, and "
+                "that it was entered late stands beside it (common practice, no source)");
     return out;
 }
 

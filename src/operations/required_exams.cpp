@@ -66,6 +66,39 @@ Metal metal_of(const Work &work, const PlannedCoupon &coupon) {
     return out;
 }
 
+/// Whether a class cannot be accepted where the rule speaks.
+bool keeps_from_accept(const Rule &rule, std::size_t class_index) {
+    const Limit::Kind kind = rule.limits[class_index].kind;
+    return kind == Limit::Kind::none || kind == Limit::Kind::ask || kind == Limit::Kind::not_said;
+}
+
+/// In the class that is sought, or in all. What the plan does not tell of the coupon speaks against nothing;
+/// of a tube the seam goes round.
+std::vector<NeverAccepted> never_accepted(const CriteriaSet &set, std::optional<std::size_t> sought,
+                                          Coupon coupon) {
+    const auto put = [&](Fact fact, const char *word) {
+        auto &now = coupon.facts[static_cast<std::size_t>(fact)];
+        if (now == 0) now = word_index(info(fact), word);
+    };
+    put(Fact::mechanical, "failed");
+    if (coupon.facts[static_cast<std::size_t>(Fact::form)] == word_index(info(Fact::form), "tube") &&
+        coupon.values.has(Quantity::outside_diameter) && !coupon.values.has(Quantity::weld_length))
+        coupon.values.set(Quantity::weld_length,
+                          Exact(circumference({coupon.values[Quantity::outside_diameter]}).nm));
+    std::vector<NeverAccepted> out;
+    for (const auto &rule : set.rules) {
+        if (rule.kind != Rule::Kind::coupon) continue;
+        bool everywhere = true;
+        for (std::size_t k = 0; k < set.classes.size(); ++k)
+            if (!sought || *sought == k) everywhere = everywhere && keeps_from_accept(rule, k);
+        Missing ignored;
+        if (!everywhere || holds_for(rule.when, coupon, {}, {}, ignored) != Truth::yes) continue;
+        out.push_back({rule.title, rule.says, {}, {rule.clause, rule.standings[sought.value_or(0)]}});
+        for (const auto &condition : rule.when) out.back().because.push_back(condition.text);
+    }
+    return out;
+}
+
 } // namespace
 
 std::vector<AskedExam> required_exams(const CriteriaSet &set, std::size_t class_index, const Coupon &coupon) {
@@ -99,7 +132,9 @@ PlannedTest examinations_for(const Work &work, const PlannedCoupon &coupon, cons
     const Metal metal = metal_of(work, coupon);
     if (metal.mixed) out.cautions.push_back(ExamCaution::partly_magnetic);
     if (metal.unsaid) out.cautions.push_back(ExamCaution::partly_unsaid);
-    if (const auto strictest = set ? strictest_class(work, coupon, *set) : std::nullopt) {
+    const auto strictest = set ? strictest_class(work, coupon, *set) : std::nullopt;
+    if (set) out.never_accepted = never_accepted(*set, strictest, facts_of(coupon.test, metal.magnetic));
+    if (strictest) {
         out.class_id = set->classes[*strictest].id;
         out.exams = required_exams(*set, *strictest, facts_of(coupon.test, metal.magnetic));
         if (!set->ordered) out.cautions.push_back(ExamCaution::classes_not_ordered);

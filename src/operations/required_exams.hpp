@@ -33,12 +33,20 @@ enum class ExamCaution : std::uint8_t {
     fillet,              ///< is not radiographed: the thickness varies across the image
 };
 
+/// What the criteria say of a planned coupon itself, so that they accept none, whatever is found on it.
+struct NeverAccepted {
+    std::string title, says;          ///< of the rule
+    std::vector<std::string> because; ///< what of the coupon brings it, as the criteria say it
+    Authority from;
+};
+
 /// A coupon to weld with the examinations that it needs.
 struct PlannedTest {
     PlannedCoupon coupon;
     std::string class_id; ///< strictest of its jobs; empty if none is named
     std::vector<AskedExam> exams;
     std::vector<ExamCaution> cautions;
+    std::vector<NeverAccepted> never_accepted = {}; ///< while its mechanical tests have not passed
     std::string after_failure = {}; ///< what the rules ask of it, as the welder failed such a test
     int must_pass = 1;              ///< so many of it
 };

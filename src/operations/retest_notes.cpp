@@ -3,6 +3,7 @@
 #include "criteria/weld_words.hpp"
 #include "measure/print.hpp"
 #include "measure/text.hpp"
+#include "operations/test_likeness.hpp"
 
 #include <algorithm>
 
@@ -47,7 +48,9 @@ std::vector<std::string> sizes_told(const GradedTests &tests, const Evidence &on
         std::vector<std::string> otherwise;
         for (const auto &weld : test->welds)
             for (const auto &was : failed->welds)
-                if (same_process(weld.word(Trait::process), was.word(Trait::process)))
+                // What was welded otherwise is no retest of it, as is told beside what it grants.
+                if (same_process(weld.word(Trait::process), was.word(Trait::process)) &&
+                    welded_otherwise(weld, {was}).empty())
                     for (auto &size : sizes_otherwise(weld, was, test->coupon.record.unit()))
                         if (std::find(otherwise.begin(), otherwise.end(), size) == otherwise.end())
                             otherwise.push_back(std::move(size));

@@ -72,8 +72,7 @@ GradedTests::Retest GradedTests::retest_of(const CouponRecord &coupon, Day welde
             if (same == Truth::unknown) unknown(Shortcoming::Kind::failed_kind, id).lacks = lacks;
             continue;
         }
-        if (same == Truth::no || (passed && (same == Truth::unknown || !welded_alike(test.welds, weld))))
-            continue;
+        if (same == Truth::no || (passed && retests(test.welds, weld, &rules, lacks) != Truth::yes)) continue;
         if (!test.day)
             unknown(Shortcoming::Kind::failed_day, id);
         else if (same == Truth::unknown)

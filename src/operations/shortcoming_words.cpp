@@ -37,6 +37,18 @@ std::string retest_words(const Shortcoming &one, const RangeRules *rules) {
            std::to_string(one.given) + " did" + by_authority(from);
 }
 
+/// What is entered late for an earlier day, with those before it that have no reason of their own.
+std::string revives_words(const Shortcoming &one) {
+    const auto its = one.lacks.begin() + std::min<std::ptrdiff_t>(2, std::ssize(one.lacks));
+    const std::vector<std::string> what(one.lacks.begin(), its), others(its, one.lacks.end());
+    return "the " + listed(what, "of") + " was entered only on " + one.on + ", when it was " + one.was +
+           " already, and would revive it" +
+           (others.empty() ? ""
+                           : " together with what was entered late for " + listed(others) +
+                                 ": a reason for it stands for all of them") +
+           " (common practice, no source)";
+}
+
 std::string without_coupon(const Shortcoming &one, const RangeRules *rules) {
     using Kind = Shortcoming::Kind;
     const std::string named = "coupon " + one.coupon;
@@ -107,9 +119,7 @@ std::string without_coupon(const Shortcoming &one, const RangeRules *rules) {
     case Kind::revoked:
         return "what was held in its process was revoked on " + one.on + " (" + one.remark +
                "): only a test welded after that counts (common practice, no source)";
-    case Kind::revives:
-        return "the " + listed(one.lacks, "of") + " was entered only on " + one.on + ", when it was " +
-               one.was + " already, and would revive it (common practice, no source)";
+    case Kind::revives: return revives_words(one);
     case Kind::late_training:
         return (one.after ? "coupon " + one.after->coupon + " failed on " + print(one.after->failed) + ": "
                           : "") +

@@ -74,8 +74,8 @@ Summary summary_of(const std::vector<CountedCoupon> &coupons) {
         std::set<std::string> seen_types, seen_rules;
         std::set<WeldPart> seen_parts;
         for (const auto &find : one.finds) {
-            ++(find.held ? out.held : out.finds);
-            if (find.held) continue;
+            ++(find.held ? out.held : find.unjudged ? out.unjudged : out.finds);
+            if (find.held || find.unjudged) continue;
             count_find(types[find.imperfection], find, seen_types.insert(find.imperfection).second);
             count_find(parts[static_cast<std::size_t>(find.part)], find, seen_parts.insert(find.part).second);
         }

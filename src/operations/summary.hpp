@@ -47,6 +47,7 @@ struct Summary {
     Outcome all;
     std::size_t finds = 0;         ///< imperfections
     std::size_t held = 0;          ///< what was measured and held: no imperfection, and counted nowhere else
+    std::size_t unjudged = 0;      ///< what was measured and no rule judged: the same
     std::size_t with_cautions = 0; ///< coupons that are accepted, with something that stands beside that
     std::size_t by_own_files = 0;  ///< coupons that were judged by criteria of one's own
     /// Coupons that were withdrawn and whose finds reject them: counted nowhere else, but as first attempts,

@@ -220,14 +220,26 @@ bool takes_in(const RangeRules &rules, const Weld &test, const std::vector<Weld>
                        [&](const Weld &one) { return takes_in(rules, test, one); });
 }
 
-bool welded_alike(const std::vector<Weld> &test, const Weld &weld) {
+std::vector<std::string> welded_otherwise(const Weld &weld, const std::vector<Weld> &test) {
     constexpr Trait alike[] = {Trait::progression, Trait::backing, Trait::transfer, Trait::filler_group,
                                Trait::metal_group};
-    return std::any_of(test.begin(), test.end(), [&](const Weld &one) {
-        return std::all_of(std::begin(alike), std::end(alike), [&](Trait trait) {
-            return !one.knows(trait) || !weld.knows(trait) || same_word(one.word(trait), weld.word(trait));
-        });
-    });
+    std::optional<std::vector<std::string>> out;
+    for (const auto &one : test) {
+        if (!same_process(one.word(Trait::process), weld.word(Trait::process))) continue;
+        std::vector<std::string> otherwise;
+        for (const Trait trait : alike)
+            if (one.knows(trait) && weld.knows(trait) && !same_word(one.word(trait), weld.word(trait)))
+                otherwise.push_back(std::string(info(trait).name) + " " + weld.word(trait) + ", not " +
+                                    one.word(trait));
+        if (!out || otherwise.size() < out->size()) out = std::move(otherwise);
+    }
+    return out.value_or(std::vector<std::string>{});
+}
+
+Truth retests(const std::vector<Weld> &test, const Weld &weld, const RangeRules *rules,
+              std::vector<std::string> &lacks) {
+    const Truth same = same_kind(test, weld, rules, lacks);
+    return same == Truth::yes && !welded_otherwise(weld, test).empty() ? Truth::no : same;
 }
 
 } // namespace beadbook

@@ -24,9 +24,14 @@ bool takes_in(const RangeRules &rules, const Weld &test, const std::vector<Weld>
 /// not take in all of the failed one.
 std::vector<std::string> takes_some(const RangeRules &rules, const Weld &test, const Weld &failed);
 
-/// Whether one that passed was welded as the other is, in what makes another test of it. A failure counts
-/// against both: what it showed is not known to lie in that.
-bool welded_alike(const std::vector<Weld> &test, const Weld &weld);
+/// In what a weld of its kind is another test all the same: "metal group P1, not P8". A failure counts
+/// against both, as what it showed is not known to lie in that; but what passed the one is no retest of the
+/// other.
+std::vector<std::string> welded_otherwise(const Weld &weld, const std::vector<Weld> &test);
+/// Whether a weld is a retest of a test: of its kind, and not welded otherwise. All that counts, plans or
+/// tells what passed after a failure asks this.
+Truth retests(const std::vector<Weld> &test, const Weld &weld, const RangeRules *rules,
+              std::vector<std::string> &lacks);
 
 /// What is told of a weld otherwise than of the test, or not at all, but for sizes: "form plate, not tube".
 std::vector<std::string> told_otherwise(const Weld &weld, const Weld &test);

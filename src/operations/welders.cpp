@@ -146,16 +146,22 @@ std::vector<std::string> later_tests(Writing &writing, const std::string &mark, 
 }
 
 /// A use of an earlier day revives nothing that is over, unless a reason lets it. The reason is kept where it
-/// was given: of several uses that revive something together only the last one lacks it.
-void set_aside_reviving(Office &office, const ProcessRequest &request, Day today, WelderEvent &event) {
+/// was given: of several uses that revive something together only the last one lacks it. What it revives
+/// without one, as it is of a day before that was carried in, is handed back.
+std::vector<std::string> set_aside_reviving(Office &office, const ProcessRequest &request, Day today,
+                                            WelderEvent &event) {
+    std::vector<std::string> out;
     const WelderStanding standing = standing_of(office, office.book().welder(request.mark), today);
-    for (const auto &held : standing.held)
+    for (const auto &held : standing.held) {
+        if (revives_of_before_carried(standing, held, event, today)) out.push_back(title_of(held));
         if (const auto lack = reviving(standing, held, event, today)) {
             SetAside aside =
                 set_aside(title_of(held) + " is not revived", {*lack}, *held.rules, request.override_why);
             event.overridden = std::move(aside.what);
         }
+    }
     event.override_why = checked_reason(request.override_why, "override");
+    return out;
 }
 
 Done<ProcessLogged> log_event(Writing &writing, const ProcessRequest &request, const std::string &kind,
@@ -176,7 +182,7 @@ Done<ProcessLogged> log_event(Writing &writing, const ProcessRequest &request, c
     const Day today = writing.outside().today();
     event.process = understood(writing, request.mark, event.process, kind,
                                held_by(writing.office(), request.mark, today));
-    set_aside_reviving(writing.office(), request, today, event);
+    const auto revived = set_aside_reviving(writing.office(), request, today, event);
     const bool reason_alone = !event.override_why.empty() && event.overridden.empty();
     Done<ProcessLogged> out{{request.mark, add_event(writing, request.mark, event), {}}, {}};
     for (auto &held : held_by(writing.office(), request.mark, today))
@@ -187,7 +193,14 @@ Done<ProcessLogged> log_event(Writing &writing, const ProcessRequest &request, c
                     [&](const HeldQualification &held) { return event.day < held.record.welded; }))
         out.notes.push_back("on " + print(event.day) + " no qualification in " + event.process +
                             " had begun, so this use keeps none");
-    if (reason_alone) out.notes.emplace_back("alone this use revives nothing; the reason is kept with it");
+    if (!revived.empty())
+        out.notes.push_back("this use revives " + listed(revived, "and") +
+                            ": it is of a day before that was carried in, when nobody here could have "
+                            "entered it in time, so no reason is asked" +
+                            (reason_alone ? "; the one that is given is kept with it" : "") +
+                            " (common practice, no source)");
+    else if (reason_alone)
+        out.notes.emplace_back("alone this use revives nothing; the reason is kept with it");
     if (kind == "training")
         for (auto &note : seen_later(writing, request.mark, event)) out.notes.push_back(std::move(note));
     if (kind == "training" && event.day < today)

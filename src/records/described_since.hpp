@@ -14,7 +14,8 @@ struct DescribedSince {
     std::string why;
     Stamp stamp;
 };
-/// Changes of the coupon that were entered after an entry, its verdict or its grade say, oldest first.
+/// Changes of the coupon that were entered after an entry, its verdict or its grade say, oldest first; none
+/// of what stands again as it did then.
 std::vector<DescribedSince> described_since(const std::vector<Entry> &history, std::int64_t entry);
 /// What the coupon says otherwise by now than it did at an entry, in the order of its fields: what was
 /// changed back is not among it.

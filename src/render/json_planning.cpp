@@ -18,6 +18,7 @@ using Json = nlohmann::json;
 Json test_json(const PlanResult &plan, const PlannedTest &test) {
     Json exams = Json::array(), notes = Json::array();
     for (const auto &exam : test.exams) exams.push_back(exam_json(exam));
+    for (const auto &one : test.never_accepted) notes.push_back(never_accepted_words(one, *plan.criteria));
     for (const auto caution : test.cautions) notes.push_back(caution_words(caution, plan.criteria.get()));
     Json out{{"test", weld_json(test.coupon.test, plan.work.unit)},
              {"for", plan.ids(test.coupon.jobs)},

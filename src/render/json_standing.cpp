@@ -130,6 +130,8 @@ void render::add_next(json &out, const std::vector<NextRetest> &all) {
         if (!one.exams.empty()) next["examined by"] = one.exams;
         if (one.training_first) next["training first"] = true;
         if (!one.takes.empty()) next["takes"] = one.takes;
+        for (const auto &other : one.otherwise)
+            next["no retest"].push_back({{"coupon", other.coupon}, {"otherwise", other.in}});
         if (one.from) next["clause"] = authority(*one.from);
         out["next"].push_back(std::move(next));
     }

@@ -60,6 +60,7 @@ std::string json_text(const Summaries &all, const std::vector<std::string> &note
         one["of"] = selection_words(group.of);
         one["finds"] = s.finds;
         if (s.held > 0) one["measured and held"] = s.held;
+        if (s.unjudged > 0) one["measured and not judged"] = s.unjudged;
         if (s.by_own_files > 0) one["by own files"] = s.by_own_files;
         if (s.with_cautions > 0) one["with cautions"] = s.with_cautions;
         if (s.withdrawn_rejects > 0) one["withdrawn rejects"] = s.withdrawn_rejects;

@@ -42,4 +42,9 @@ std::string caution_words(ExamCaution caution, const CriteriaSet *set) {
     return "a fillet is not radiographed: the thickness varies across the image (common practice)";
 }
 
+std::string never_accepted_words(const NeverAccepted &one, const CriteriaSet &set) {
+    return set.name + " accepts no such coupon, whatever is found, while " + listed(one.because, "and") +
+           ": " + one.title + " [" + authority(one.from) + "]" + (one.says.empty() ? "" : "; " + one.says);
+}
+
 } // namespace beadbook

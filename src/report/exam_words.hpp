@@ -16,6 +16,8 @@ std::string why_words(const AskedExam &exam);
 /// why; "not finished".
 std::string finished_words(const ExamRecord &exam);
 
+/// "SET accepts no such coupon, whatever is found, while L under 6 in: ...".
+std::string never_accepted_words(const NeverAccepted &one, const CriteriaSet &set);
 std::string caution_words(ExamCaution caution, const CriteriaSet *set);
 
 } // namespace beadbook

@@ -41,6 +41,9 @@ Bullet next_bullet(const NextRetest &next) {
     if (!at_once && next.after_training == 0)
         out += next.training_first ? "training comes first; what follows it is not known here (gap)"
                                    : "what is asked after a failure is not known here (gap)";
+    for (const auto &one : next.otherwise)
+        out += "; coupon " + one.coupon + ", welded otherwise (" + joined(one.in, "; ") +
+               "), is no retest of it";
     return {out, next.from ? authority(*next.from) : "", {}};
 }
 

@@ -75,6 +75,8 @@ void add_test(Document &out, const PlanResult &plan, std::size_t number) {
     for (const auto &exam : test.exams) out.item(exams_words(exam.one_of) + ": " + why_words(exam));
     if (test.exams.empty())
         out.item("examinations: none are known; name criteria and classes in the work file");
+    for (const auto &one : test.never_accepted)
+        out.item(Words(never_accepted_words(one, *plan.criteria), Tone::cannot_say));
     for (const auto caution : test.cautions) out.item(caution_words(caution, plan.criteria.get()));
 }
 

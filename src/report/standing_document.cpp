@@ -231,6 +231,18 @@ Document document_of(const WelderStanding &standing) {
     return doc.caution();
 }
 
+namespace {
+
+/// What is taken away has a day since when, and what is in doubt holds on no day until that is settled.
+std::string through_words(const Validity &validity) {
+    const bool in_doubt = validity.state == Validity::State::in_doubt;
+    const std::string day = validity.until ? print(*validity.until) : "";
+    if (!in_doubt && !taken_away(validity.state)) return day;
+    return !day.empty() ? "not since " + day : in_doubt ? "not until settled" : "no more";
+}
+
+} // namespace
+
 Document document_of(const std::vector<WelderStanding> &all) {
     Document doc;
     doc.title = "Welders";
@@ -239,11 +251,9 @@ Document document_of(const std::vector<WelderStanding> &all) {
         const WelderRecord &welder = standing.welder.record;
         if (standing.held.empty())
             table.rows.push_back({welder.mark, welder.name, "holds no qualification", "", ""});
-        for (const auto &held : standing.held) {
-            const auto &until = held.validity.until;
-            table.rows.push_back(
-                {welder.mark, welder.name, title_of(held), held_in_a_cell(held), until ? print(*until) : ""});
-        }
+        for (const auto &held : standing.held)
+            table.rows.push_back({welder.mark, welder.name, title_of(held), held_in_a_cell(held),
+                                  through_words(held.validity)});
     }
     if (all.empty()) return doc.line("no welder is on record");
     doc.line({"as it stands on " + print(all.front().on), Tone::quiet});

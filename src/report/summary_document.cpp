@@ -259,12 +259,16 @@ Document document_of(const Summaries &all) {
     std::vector<Words> finds{"finds"};
     for (const auto &group : all.groups) finds.emplace_back(count_words(group.summary.finds));
     table.rows.push_back(std::move(finds));
-    if (std::any_of(all.groups.begin(), all.groups.end(),
-                    [](const auto &group) { return group.summary.held > 0; })) {
-        std::vector<Words> held{"measured, and held"};
-        for (const auto &group : all.groups) held.emplace_back(count_words(group.summary.held));
-        table.rows.push_back(std::move(held));
-    }
+    const auto tell_measured = [&](const std::string &title, std::size_t Summary::*count) {
+        if (std::none_of(all.groups.begin(), all.groups.end(),
+                         [&](const auto &group) { return group.summary.*count > 0; }))
+            return;
+        std::vector<Words> row{title};
+        for (const auto &group : all.groups) row.emplace_back(count_words(group.summary.*count));
+        table.rows.push_back(std::move(row));
+    };
+    tell_measured("measured, and held", &Summary::held);
+    tell_measured("measured, and not judged", &Summary::unjudged);
     if (!two) table.columns = {{""}, {""}};
     doc.add(std::move(table));
     for (std::size_t g = 0; g < all.groups.size(); ++g) {

@@ -228,6 +228,16 @@ TEST_CASE("the girth of a tube") {
 TEST_CASE("words") {
     CHECK(nearest_word("undrcut", {"undercut", "overlap"}) == "undercut");
     CHECK(nearest_word("xyzzy", {"undercut", "overlap"}).empty());
+    // Never the opposite.
+    CHECK(nearest_word("with", {"without", "backgouge", "backing"}).empty());
+    CHECK(nearest_word("wit", {"without", "backing"}).empty());
+    CHECK(nearest_word("witout", {"without", "backing"}) == "without");
+    CHECK(nearest_word("wth", {"with", "without"}) == "with");
+    CHECK(nearest_word("magnetik", {"non-magnetic"}).empty());
+    CHECK(nearest_word("nonmagnetik", {"magnetic", "non-magnetic"}) == "non-magnetic");
+    CHECK(nearest_word("not known", {"known"}).empty());
+    CHECK(nearest_word("clusion", {"inclusion"}).empty());
+    CHECK(nearest_word("inclusoin", {"inclusion"}) == "inclusion");
     CHECK(listed({"a", "b", "c"}) == "a, b and c");
     CHECK(shown(std::string("a\x01\xC3") + "b") == "a?"
                                                    "?b");

@@ -102,6 +102,17 @@ TEST_CASE("a process that the rules of such tests call otherwise is told, of cri
     CHECK_THAT(notes_of(booth, by("iso-9606-1-tests", "111")), !says("is not known to"));
     CHECK_THAT(notes_of(booth, by("asme-ix-tests", "111")),
                says("process: '111' is not known to asme-ix for a test"));
+    // Other words too, each by the rules that the criteria go with.
+    const auto iso =
+        notes_of(booth, plus(plus(by("iso-9606-1-tests", "111"), "runs", "multi"), "progression", "up"));
+    CHECK_THAT(iso, says("runs: 'multi' is not known to iso-9606-1 for a test") &&
+                        says("progression: 'up' is not known to iso-9606-1 for a test") &&
+                        says("unless their word for it is told when it is to qualify"));
+    const Booth::Fields d11{{"criteria", "aws-d1.1-visual"}, {"class", "welder test"}, {"process", "SMAW"}};
+    CHECK_THAT(notes_of(booth, plus(d11, "metal-group", "II")), !says("aws-d17.1"));
+    CHECK_THAT(notes_of(booth, plus(plus(d11, "metal-group", "II"), "backing", "with")),
+               says("backing: 'with' is not known to aws-d1.1 for a test"));
+    CHECK_THAT(notes_of(booth, plus(by("iso-5817", "111"), "runs", "multi")), !says("is not known to"));
     // By what rules a weld of the work will be asked, nobody can say; and practice is no test.
     CHECK_THAT(notes_of(booth, by("iso-5817", "SMAW")), !says("is not known to"));
     CHECK_THAT(notes_of(booth, plus(by("asme-ix-tests", "111"), "purpose", "practice")),

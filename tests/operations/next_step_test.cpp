@@ -123,7 +123,8 @@ TEST_CASE("what comes first is told: the use, then the end that no use moves", "
     CHECK(end->by == parse_day("2027-01-10"));
     CHECK(end->to_do == ToDo::extend);
     CHECK_THAT(yard.validity(1).reason,
-               says("holds through 2027-01-10; used as of 2026-07-10 and 3 more by entries of 2026-11-25"));
+               says("holds through 2027-01-10; used as of 2025-07-01, 2025-12-20, 2026-06-10 and "
+                    "2026-07-10 by entries of 2026-11-25"));
 }
 
 TEST_CASE("welder and record print the next day, and what must happen until then", "[standing]") {

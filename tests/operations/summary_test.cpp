@@ -66,9 +66,12 @@ TEST_CASE("a summary counts outcomes, finds, places and rules") {
 
 TEST_CASE("what was measured and held is counted apart, as no find of any kind or place") {
     auto coupons = mixed();
-    coupons[0].finds = {{"fillet size", WeldPart::at_3, false, true}, {"pore", WeldPart::at_3, false}};
+    coupons[0].finds = {{"fillet size", WeldPart::at_3, false, true},
+                        {"pore", WeldPart::at_3, false},
+                        {"throat", WeldPart::at_3, false, false, true}};
     const Summary s = summary_of(coupons);
     CHECK(s.held == 1);
+    CHECK(s.unjudged == 1);
     CHECK(s.finds == 6);
     CHECK(std::none_of(s.imperfections.begin(), s.imperfections.end(),
                        [](const FindCount &one) { return one.name == "fillet size"; }));

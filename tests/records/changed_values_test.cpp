@@ -4,6 +4,7 @@
 #include "operations/booth.hpp"
 #include "operations/looking.hpp"
 #include "operations/moving.hpp"
+#include "records/described_since.hpp"
 
 using namespace beadbook;
 using namespace beadbook::test;
@@ -54,4 +55,26 @@ TEST_CASE("a coupon's form is shown among its values") {
         return change_coupon(w, {{"T-1", {{"form", "tube"}}}, {}, "typed wrong"});
     });
     CHECK(last_change(booth) == "form: plate -> tube");
+}
+
+TEST_CASE("what stands again as it did at an entry is not told otherwise than at it") {
+    Booth booth;
+    booth.coupon("T-1", {});
+    const auto since = [&](std::int64_t entry) {
+        std::string out;
+        for (const auto &one : described_since(history_of_coupon(booth.office, "T-1"), entry))
+            for (const auto &value : one.values) out += value.name + " " + value.now + "; ";
+        return out;
+    };
+    const auto change = [&](const char *field, const char *to) {
+        booth.write([&](Writing &w) { return change_coupon(w, {{"T-1", {{field, to}}}, {}, "the card"}); });
+        return history_of_coupon(booth.office, "T-1").back().seq;
+    };
+    const auto graded = change("purpose", "practice");
+    const auto tested = change("purpose", "test");
+    change("thickness", "0.2in");
+    CHECK(since(graded) == "purpose test; thickness 0.2in; ");
+    change("purpose", "practice");
+    CHECK(since(graded) == "thickness 0.2in; ");
+    CHECK(since(tested) == "thickness 0.2in; purpose practice; ");
 }

@@ -107,6 +107,7 @@ std::string body_of(const CouponLine &line) {
         to.put_number(static_cast<int>(find.part));
         to.put(find.rejects ? "1" : "");
         to.put(find.held ? "1" : "");
+        to.put(find.unjudged ? "1" : "");
     });
     to.put_all(line.rejected_by, [&](const std::string &rule) { to.put(rule); });
     to.put(line.grade ? "1" : "");
@@ -140,6 +141,7 @@ CouponLine line_from(const std::string &body) {
         find.part = static_cast<WeldPart>(from.number());
         find.rejects = yes();
         find.held = yes();
+        find.unjudged = yes();
     });
     from.each([&] { out.rejected_by.push_back(from.text()); });
     if (yes()) take_grade(out, from);
