@@ -100,7 +100,8 @@ void take_condition(ExamRecord &exam, const std::string &name, const std::string
             throw DataError(std::string("condition ") + e.what());
         }
     } else {
-        if (!told_in(name).empty())
+        // slag=removed, surface=as welded: what the name begins the value takes back.
+        if (!told_in(name).empty() && !told_in(name + " " + value).empty())
             throw DataError("condition " + name + "=" + value + ": '" + name +
                             "' is an imperfection and no condition of the exam; what it found is logged");
         refuse_nought_of_own(name, value);

@@ -51,6 +51,19 @@ const Typed *like_a_fraction_of_an_inch(const IndicationRecord &find) {
     return nullptr;
 }
 
+/// A stretch on a closed weld that is longer than three quarters of it was soon written the other way round
+/// (common practice, no source: 2:30 to 2:00 is half an hour sooner than eleven and a half).
+std::string most_of_the_turn(const IndicationRecord &find, const WeldLine &line) {
+    const bool length_said = find.measures.contains(Quantity::length);
+    if (!line.closed || !line.length || !find.at || !find.end || length_said) return "";
+    const Exact whole(line.length->nm), way = find.end->value - find.at->value;
+    const Exact extent = way < Exact(0) ? way + whole : way;
+    if (extent <= whole * Exact(3) / Exact(4)) return "";
+    return "from " + find.at->text + " to " + find.end->text +
+           " is more than three quarters of the turn; was it from " + find.end->text + " to " +
+           find.at->text + "?";
+}
+
 /// One entry as the rules see it.
 struct Entered {
     Coupon coupon;
@@ -315,6 +328,8 @@ std::vector<Unlikely> Plausibility::of(const CouponRecord &coupon, const Indicat
     entered.inches = like_a_fraction_of_an_inch(find);
     entered.word(Said::fraction, entered.inches != nullptr);
     auto out = broken(rules_, About::indication, entered, coupon.unit(), &find);
+    if (std::string why = most_of_the_turn(find, coupon.facts().line); !why.empty())
+        out.push_back({"most-of-the-turn", std::move(why)});
     if (find.remark.empty()) return out;
     if (const std::string other = other_find_in_remark(find, coupon.facts().line, coupon.fixed_unit());
         !other.empty())

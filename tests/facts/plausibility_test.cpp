@@ -246,6 +246,7 @@ TEST_CASE("each rule about a find asks on one side of its bound, and not at it")
         {"round-by-length", {}, "root porosity l 1in w 1in", "root porosity l 1in"},
         {"round-by-length", {}, "gas pore s 1in from 1in to 2in", "gas pore from 1in to 2in"},
         {"depth-too-small", metric, "undercut d 0.1", "undercut d 0.099999"},
+        {"depth-under-limits", metric, "undercut d 0.0125 mm", "undercut d 0.012499 mm"},
         {"height-too-small", metric, "overlap h 0", "overlap h 0.099999"},
         {"width-too-small", metric, "crack 1x0.05", "crack 1x0.049999"},
         // Of a coupon without a unit of its own too.
@@ -354,7 +355,10 @@ TEST_CASE("each rule about a find asks on one side of its bound, and not at it")
     }
     CHECK_FALSE(asks({{"metal-group", "P8"}, {"material", "304L"}}, "group-of-another-metal"));
     CHECK_FALSE(asks_of({{"units", "in"}}, "undercut d 1/32", "inches-on-millimetres"));
-    CHECK_FALSE(asks_of({{"units", "in"}}, "undercut d 0.002", "depth-too-small"));
+    // The smallest depth that a shipped set limits is measured, in mm as well.
+    CHECK_FALSE(asks_of({{"units", "in"}}, "undercut d 0.002", "depth-too-fine"));
+    for (const char *rule : {"depth-too-small", "depth-too-fine", "depth-under-limits", "bare-depth"})
+        CHECK_FALSE(asks_of(metric, "undercut d 0.05 mm", rule));
 }
 
 TEST_CASE("a throat is held against the largest fillet that its exam measured on its side") {
@@ -382,6 +386,22 @@ TEST_CASE("a throat is held against the largest fillet that its exam measured on
     CHECK(asked(find("throat 9in root", 2), {fillet}));
     CHECK_FALSE(asked(find("fillet size 9in", 1), {fillet, find("throat 5in", 2)}));
     CHECK_FALSE(asked(find("pore 0.1in", 3), {fillet, find("throat 9in", 2)}));
+}
+
+TEST_CASE("a stretch that is longer than three quarters of the turn is asked about") {
+    const std::map<std::string, std::string> girth{
+        {"form", "tube"}, {"seam", "girth"}, {"diameter", "2 in"}, {"units", "in"}};
+    const std::string rule = "most-of-the-turn";
+    CHECK(asks_of(girth, "undercut d .01 from 2:30 to 2:00", rule));
+    CHECK(asks_of(girth, "undercut d .01 from 1:00 to 10:01", rule));
+    CHECK_FALSE(asks_of(girth, "undercut d .01 from 1:00 to 10:00", rule));
+    CHECK_FALSE(asks_of(girth, "undercut d .01 from 11:00 to 1:00", rule));
+    CHECK_FALSE(asks_of({{"weld-length", "8 in"}, {"units", "in"}}, "undercut d .01 from 0 to 8", rule));
+    const CouponRecord coupon = coupon_of(girth);
+    const auto find = read_log_line("uc d .01 from 2:30 to 2:00", coupon.facts().line, Unit::inch).found;
+    const auto found = Plausibility::shipped().of(coupon, find, Exam::VT, {});
+    REQUIRE(found.size() == 1);
+    CHECK_THAT(found[0].reading, says("was it from 2:00 to 2:30?"));
 }
 
 TEST_CASE("an exam of long ago is asked about") {

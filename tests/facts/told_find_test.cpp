@@ -2,6 +2,7 @@
 
 #include "catch.hpp"
 #include "facts/commented_find.hpp"
+#include "facts/exam_record.hpp"
 #include "facts/log_line.hpp"
 
 using namespace beadbook;
@@ -279,4 +280,19 @@ TEST_CASE("a note or a remark is heard where its words are sure, and not by word
     }
     CHECK(is_planar_find(told_in("crak near stop").front()));
     CHECK(is_planar_find(told_in("not fused").front()));
+}
+
+TEST_CASE("a condition whose name names a find is none where its value takes that back") {
+    for (const char *text : {"surface=as welded", "slag=removed", "spatter=none", "surface=brushed"}) {
+        INFO(text);
+        ExamRecord exam;
+        CHECK_NOTHROW(add_condition(exam, text));
+        CHECK(exam.conditions.size() == 1);
+    }
+    for (const char *text : {"crack=0.2 at 3:00", "crack=yes", "pore=small", "surface=pore", "slag=0.2",
+                             "undercut=some", "spatter=a little"}) {
+        INFO(text);
+        ExamRecord exam;
+        CHECK_THROWS(add_condition(exam, text));
+    }
 }
