@@ -160,8 +160,8 @@ TEST_CASE("a use that is entered late revives nothing without a reason, and is t
     used("2026-06-30", "the log of the yard was found");
     const Validity now = yard.validity(1);
     CHECK(now.state == Validity::State::valid);
-    CHECK_THAT(now.reason, says("used as of 2026-06-30") && says("by entries of 2026-11-25") &&
-                               says("when it was lapsed"));
+    CHECK_THAT(now.reason,
+               says("used as of 2026-02-01 and 2026-06-30 by entries of 2026-11-25, when it was lapsed"));
     const auto held = held_by(yard.office, "L1", parse_day("2026-11-25"));
     REQUIRE(held.front().aside.size() == 1);
     CHECK(held.front().aside.front().why == "the log of the yard was found");
