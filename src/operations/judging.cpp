@@ -298,6 +298,8 @@ Done<Graded> grade_coupon(Writing &writing, const GradeRequest &request) {
     if (const std::string &bends = judged.mechanical; !bends.empty())
         notes.push_back("mechanical tests: " + bends + ", as " + judged.mechanical_said.who + " said on " +
                         judged.mechanical_said.at.substr(0, 10));
+    if (std::string said = said_beside_words(judged.said); request.passed && !said.empty())
+        notes.push_back(std::move(said));
     if (request.passed)
         if (std::string asked =
                 mechanical_asked_words(lacking_mechanical(writing.catalogue(), coupon.record));

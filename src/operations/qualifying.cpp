@@ -11,6 +11,7 @@
 #include "operations/held_events.hpp"
 #include "operations/ranging.hpp"
 #include "operations/retest_notes.hpp"
+#include "operations/said_beside.hpp"
 #include "operations/test_likeness.hpp"
 #include "operations/vouching.hpp"
 #include "records/codecs/bodies.hpp"
@@ -250,6 +251,8 @@ Done<Granted> qualify(Writing &writing, const QualifyRequest &request) {
     }
     Done<Granted> out{as_granted(writing, mark, numbers), {}};
     note_reason_unused(aside, request.override_why, out.notes);
+    if (std::string said = said_beside_words(said_beside(coupon)); !said.empty())
+        out.notes.push_back(name + ": " + said);
     note_others(office, coupon.record, out.notes);
     note_other_positions(tests, proof, *rules, out.notes);
     note_way(*rules, request.way, out.notes);

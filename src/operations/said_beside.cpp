@@ -77,6 +77,10 @@ std::vector<std::string> said_beside(const CouponState &coupon) {
     return out;
 }
 
+std::string said_beside_words(const std::vector<std::string> &said) {
+    return said.empty() ? "" : "written beside it, and judged by nobody: " + joined(said, "; ");
+}
+
 void hold_words_against_finds(const CouponState &coupon, const ExamRecord &exam, int number,
                               std::optional<int> found, const std::string &why,
                               std::vector<Unlikely> &against) {

@@ -13,6 +13,8 @@ namespace beadbook {
 
 /// All of it that is on record about the coupon, each with what it is about; what the program wrote is not.
 std::vector<std::string> said_beside(const CouponState &coupon);
+/// "written beside it, and judged by nobody: ..."; empty if nothing is.
+std::string said_beside_words(const std::vector<std::string> &said);
 
 constexpr std::string_view why_like_a_find = "why-like-a-find";
 

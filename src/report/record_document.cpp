@@ -3,6 +3,7 @@
 #include "criteria/provenance.hpp"
 #include "measure/text.hpp"
 #include "operations/looser_rules.hpp"
+#include "operations/said_beside.hpp"
 #include "operations/shortcoming_words.hpp"
 #include "report/coupon_document.hpp"
 #include "report/judgement_document.hpp"
@@ -154,6 +155,8 @@ Document document_of(const RecordSheet &s) {
         if (const std::string gaps = not_covered_words(test);
             test.verdict() == Verdict::accept && !gaps.empty())
             doc.line("Coupon " + test.mark + ": " + gaps);
+        if (const std::string said = said_beside_words(test.said); !said.empty())
+            doc.line({"Coupon " + test.mark + ": " + said, Tone::cannot_say});
     }
     for (const auto &test : s.tests) {
         add_where(doc, test, *test.sought, "Where on coupon " + test.mark + ", as it is on record now");
