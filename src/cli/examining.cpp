@@ -121,6 +121,9 @@ ExitCode run_log(Call &call) {
         return ExitCode::done;
     }
     const LogRequest request = log_request(call, exam);
+    if (call.has("finish") && trimmed(request.text).empty())
+        throw refused("there is no line to log; what is on record already is finished without one")
+            .mend({"finish", {request.coupon}, {"as-logged"}});
     return call.tell(call.write([&](Writing &w) {
         auto done = log_lines(w, request);
         if (call.has("finish")) done.value.finished = 0;

@@ -1,9 +1,24 @@
 #include "facts/guessed_type.hpp"
 
+#include "facts/find_words.hpp"
 #include "measure/refusal.hpp"
 #include "measure/text.hpp"
 
 namespace beadbook {
+namespace {
+
+/// The name that is meant by words; of three or four letters, which are as far from many names by two of
+/// them, one that is a slip away.
+std::string near_name(std::string_view words, const Vocabulary &vocabulary) {
+    constexpr std::size_t short_word = 4;
+    const auto names = vocabulary.names();
+    if (words.size() > short_word) return nearest_word(words, names);
+    for (const auto &name : names)
+        if (name.size() >= short_word && one_slip(lowered(words), name)) return name;
+    return "";
+}
+
+} // namespace
 
 NamedType guessed_type(const LineAround &around, std::string_view found, std::size_t begin,
                        const Vocabulary &vocabulary) {
@@ -43,10 +58,15 @@ NamedType guessed_type(const LineAround &around, std::string_view found, std::si
     }
     for (const std::string_view word : {found, first})
         if (const auto could = vocabulary.sharing(word); !could.empty())
-            throw InputError("'" + shown(word) + "' could be " + few_of(could, vocabulary) + "; write which",
+            throw InputError("'" + shown(word) + "' could be " + few_of(could, vocabulary) +
+                                 (could.size() > 1
+                                      ? "; write which"
+                                      : "; write '" + vocabulary[could.front()].name + "' if that is meant"),
                              begin);
+    const std::string near = near_name(found, vocabulary);
     throw InputError("'" + shown(found) + "' does not begin with a type of imperfection" +
-                         did_you_mean(found, vocabulary.names()) + " ('criteria types' lists them)",
+                         (!near.empty() ? "; did you mean '" + near + "'?" : "") +
+                         " ('criteria types' lists them)",
                      begin);
 }
 

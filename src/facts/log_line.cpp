@@ -174,14 +174,11 @@ private:
         }
         if (takes("across")) {
             blanks();
-            if (same_word(peek_word(), "left")) {
-                at_ += 4;
-                out_.across_left = true;
-            } else if (same_word(peek_word(), "right")) {
-                at_ += 5;
-            }
+            out_.across_left = same_word(peek_word(), "left");
+            if (out_.across_left || same_word(peek_word(), "right")) at_ += peek_word().size();
             if (out_.across) throw InputError("'across' is given twice", begin);
             out_.across = measure(Dimension::length, begin);
+            check_side_behind(text_.substr(begin), at_ - begin, begin);
             return;
         }
         if (takes("side")) blanks();

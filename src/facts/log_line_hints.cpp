@@ -113,6 +113,18 @@ std::vector<std::string> keys_of_a_line() {
     return out;
 }
 
+namespace {
+
+/// From the first method on that a text names; empty if it names none.
+std::string_view from_method(std::string_view text) {
+    for (const std::string_view word : words_of(text))
+        if (exam_named(word.substr(0, word.find_first_of(",;:."))))
+            return text.substr(static_cast<std::size_t>(word.data() - text.data()));
+    return {};
+}
+
+} // namespace
+
 std::string type_behind(std::string_view words, const LineAround &line, const Vocabulary &vocabulary) {
     const std::string_view said = trimmed(words.substr(0, words.find('#')));
     const auto keys = keys_of_a_line();
@@ -122,6 +134,10 @@ std::string type_behind(std::string_view words, const LineAround &line, const Vo
         if (!word_among(first, keys).empty()) return "";
         const auto type = type_named(behind, vocabulary);
         if (!type || (type->length == first.size() && joins_words(first))) continue;
+        if (const std::string_view of = from_method(said); !of.empty())
+            return "'" + shown(said) + "': a line says one thing by one method; write '" +
+                   shown(trimmed(line.from.substr(static_cast<std::size_t>(of.data() - words.data())))) +
+                   "' on a line of its own";
         const bool side = same_word(before, "root") || same_word(before, "face");
         // As it was typed, since it is typed again as it is printed.
         const std::size_t from = static_cast<std::size_t>(behind.data() - words.data());
@@ -136,6 +152,18 @@ std::string type_behind(std::string_view words, const LineAround &line, const Vo
                way + "'";
     }
     return "";
+}
+
+void check_side_behind(std::string_view across, std::size_t end, std::size_t column) {
+    const auto behind = words_of(across.substr(end));
+    if (behind.empty() || (!same_word(behind.front(), "left") && !same_word(behind.front(), "right"))) return;
+    const auto said = words_of(across.substr(0, end));
+    std::string number;
+    for (std::size_t i = 1; i < said.size(); ++i) number += " " + shown(said[i]);
+    throw InputError("'across" + number + " " + shown(behind.front()) +
+                         "': the side stands before the number; write 'across " + lowered(behind.front()) +
+                         number + "'",
+                     column);
 }
 
 std::size_t before_its_key(std::string_view text, std::size_t length) {

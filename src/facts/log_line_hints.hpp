@@ -61,6 +61,9 @@ std::size_t before_its_key(std::string_view text, std::size_t length);
 void check_two(std::string_view longer, std::string_view other, const ImperfectionType &type, OwnMeasure own,
                std::size_t column);
 
+/// Throws InputError where `left` or `right` stands behind the number of `across 0.1`, which ends at `end`.
+void check_side_behind(std::string_view across, std::size_t end, std::size_t column);
+
 /// What a text calls the number before it: `long ...`, `deep ...`; null if it does not.
 const MeasureKey *key_behind(std::string_view text);
 

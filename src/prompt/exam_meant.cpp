@@ -1,5 +1,6 @@
 #include "prompt/exam_meant.hpp"
 
+#include "facts/log_line.hpp"
 #include "measure/text.hpp"
 #include "operations/finishing.hpp"
 
@@ -131,6 +132,19 @@ int exam_by(const CouponState &coupon, Exam method) {
     if (fitting.empty())
         throw refused("coupon " + mark + " has no exam by " + by).mend({"exam", {mark, by}, {}});
     throw refused("which " + by + "? coupon " + mark + " has " + named(fitting) + ": give its number");
+}
+
+std::string find_shown(const CouponState &coupon, const IndicationRecord &find) {
+    const ExamRecord &exam = coupon.needed_exam(find.exam);
+    const auto another = [&](const ExamRecord &one) {
+        return one.number != exam.number && (!one.finished || coupon.finds_of(one.number) > 0);
+    };
+    const bool tell = std::any_of(coupon.exams.begin(), coupon.exams.end(), another);
+    const auto by_it = std::count_if(coupon.exams.begin(), coupon.exams.end(),
+                                     [&](const ExamRecord &one) { return one.method == exam.method; });
+    return "  #" + std::to_string(find.number) + " " + (tell ? std::string(name_of(exam.method)) + " " : "") +
+           (tell && by_it > 1 ? "(exam " + std::to_string(exam.number) + ") " : "") +
+           visible(print_log_line(find));
 }
 
 } // namespace beadbook

@@ -14,6 +14,10 @@ std::string greeting_of(const CouponState &coupon, int exam);
 /// ", coupon T-7 still open: exam 1 (VT)" of each of the coupons; empty where nothing is.
 std::string still_open(Office &office, const std::vector<std::string> &marks);
 
+/// "  #3 MT crack 0.2 at 3": a find as it is shown, with its method where another exam is open too, or found
+/// some.
+std::string find_shown(const CouponState &coupon, const IndicationRecord &find);
+
 /// The exam that `none`, `finish` or a method alone is of; `current` is that of the sitting, or 0. Throws
 /// InputError: none, or several.
 int exam_meant(const CouponState &coupon, int current, const LogOrder &order);

@@ -215,8 +215,8 @@ private:
         for (const auto &note : notes) session_.out << "  note: " << visible(note) << "\n";
     }
     void list() {
-        for (const auto &i : call_.office().coupon(coupon_).indications)
-            session_.out << "  #" << i.number << " " << visible(print_log_line(i)) << "\n";
+        const CouponState state = call_.office().coupon(coupon_);
+        for (const auto &i : state.indications) session_.out << find_shown(state, i) << "\n";
     }
     void undo(int number) {
         if (deeds_.empty() && number == 0)
@@ -347,7 +347,7 @@ private:
         for (const auto &i : done.value.indications) {
             deeds_.push_back({coupon_, i.number, {}});
             ++logged_;
-            session_.out << "  #" << i.number << " " << visible(print_log_line(i)) << "\n";
+            session_.out << find_shown(call_.office().coupon(coupon_), i) << "\n";
         }
         taken(done.value);
         tell_notes(done.notes);

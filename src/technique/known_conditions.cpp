@@ -289,13 +289,26 @@ std::string told_value(const std::string &name, const std::string &value) {
     return (info && info->through ? "until " : "") + value;
 }
 
+namespace {
+
+/// current=AC is the kind of a current.
+std::string word_of_another(const ConditionInfo &info, const std::string &text) {
+    for (const auto &other : condition_infos())
+        if (other.name.starts_with(info.name + " "))
+            if (const std::string word = word_among(text, other.words); !word.empty())
+                return "; write '" + other.name + "=" + word + "'";
+    return "";
+}
+
+} // namespace
+
 ConditionValue read_condition_value(const ConditionInfo &info, const std::string &text) {
     ConditionValue out{info.kind, text, {}, {}};
     try {
         if (info.kind == Kind::amount) out.amount = parse_amount(text, info.dimension);
         if (info.kind == Kind::day) out.day = parse_day(text);
     } catch (const InputError &e) {
-        throw InputError(info.name + ": " + e.what(), e.column);
+        throw InputError(info.name + ": " + e.what() + word_of_another(info, text), e.column);
     }
     const bool listed_word = std::find(info.words.begin(), info.words.end(), text) != info.words.end();
     if (info.kind == Kind::word && !info.words.empty() && !listed_word)

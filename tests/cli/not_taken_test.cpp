@@ -190,3 +190,19 @@ TEST_CASE("a remark behind none is kept with the exam, at the prompt and of a fi
     CHECK(exams[1]["note"] == "as asked; clean, light good");
     CHECK(exams[1]["found"] == 0);
 }
+
+TEST_CASE("where several exams are open the prompt names the method of each find", "[prompt]") {
+    const auto said = sitting("PT ri .02 3:00\nVT pore .03 at 4:00\nlist\n").said;
+    CHECK_THAT(said, says("#1 PT rounded indication"));
+    CHECK_THAT(said, says("#2 VT gas pore"));
+    CHECK(said.find("#1 PT rounded indication") != said.rfind("#1 PT rounded indication"));
+}
+
+TEST_CASE("behind none an indication is asked about at the prompt, whichever exam is open", "[prompt]") {
+    for (const char *line : {"VT none # indication at stop", "PT none # 2 indications, see photo"}) {
+        INFO(line);
+        const auto refused = sitting(std::string(line) + "\n");
+        CHECK_THAT(refused.said, says("behind none a remark that speaks of 'indication"));
+        CHECK_FALSE(refused.any_finished());
+    }
+}
