@@ -174,6 +174,9 @@ std::vector<LateEntry> late_entries(const WelderState &welder, const std::vector
 std::vector<std::string> words_of(const std::vector<LateEntry> &all) {
     std::vector<std::string> out;
     std::vector<const LateEntry *> told;
+    std::set<std::string> reasons;
+    for (const auto &one : all)
+        if (let_revive(*one.event)) reasons.insert(print(one.event->day));
     for (const auto &one : all) {
         const auto alike = [&](const LateEntry &other) {
             return other.event->kind == one.event->kind && other.entered == one.entered &&
@@ -181,22 +184,20 @@ std::vector<std::string> words_of(const std::vector<LateEntry> &all) {
         };
         if (std::any_of(told.begin(), told.end(), [&](const auto *other) { return alike(*other); })) continue;
         told.push_back(&one);
-        std::set<std::string> days, reasons;
-        bool without = false;
+        std::set<std::string> days, without;
         for (const auto &other : all) {
             if (!alike(other)) continue;
             days.insert(print(other.event->day));
-            if (let_revive(*other.event)) reasons.insert(print(other.event->day));
-            without = without || other.event->override_why.empty();
+            if (other.event->override_why.empty()) without.insert(print(other.event->day));
         }
         out.push_back((one.event->kind == "use" ? "used as of " : "extended as of ") +
                       listed({days.begin(), days.end()}, "and") +
                       (days.size() > 1 ? " by entries of " : " by an entry of ") + print(one.entered) +
                       ", when it was " + one.then +
                       (one.before_carried ? ", and of before it was carried in, so that no reason was asked"
-                       : without && !reasons.empty()
+                       : !without.empty() && !reasons.empty()
                            ? ", and the reason of " + listed({reasons.begin(), reasons.end()}, "and") +
-                                 " stands for all of them"
+                                 " stands for " + listed({without.begin(), without.end()}, "and") + " too"
                            : ""));
     }
     return out;

@@ -286,8 +286,9 @@ std::string same_process(const std::string &word, const std::vector<std::string>
                 out.push_back(one + (one == "141"   ? " (with filler)"
                                      : one == "142" ? " (without filler)"
                                                     : ""));
-    return out.empty() ? did_you_mean(word, known)
-                       : "; " + std::string(called) + " is here " + listed(out, "or");
+    if (out.empty()) return did_you_mean(word, known);
+    const bool said_of_itself = out.size() == 1 && out.front() == called;
+    return "; " + (said_of_itself ? shown(word) : std::string(called)) + " is here " + listed(out, "or");
 }
 
 } // namespace

@@ -106,4 +106,13 @@ TEST_CASE("JSON of many that are qualified, and of what is asked after a failed 
     CHECK(next[0]["coupons"] == 2);
     CHECK(next[0]["coupons after training"] == 1);
     CHECK(json(run, {"learner", "L2"})["coupons"][0]["next"] == next);
+    // What is welded otherwise is no retest of it, however it comes out.
+    test_coupon(run, "Q-3", "2026-11-12", "passed",
+                {{"--welder", "L2"}, {"--backing", "with"}, {"--filler-group", "F4"}});
+    const auto after = json(run, {"welder", "L2"})["failed"][0]["next"];
+    CHECK(after[0]["coupons"] == 2);
+    REQUIRE(after[0]["no retest"].size() == 1);
+    CHECK(after[0]["no retest"][0]["coupon"] == "Q-3");
+    CHECK(after[0]["no retest"][0]["otherwise"] ==
+          std::vector<std::string>{"backing with, not without", "filler group F4, not F6"});
 }

@@ -247,6 +247,22 @@ TEST_CASE("a reject that is withdrawn raises nobody's first-pass yield") {
     CHECK_THAT(run.ok({"summary"}), says("1 coupon that its finds reject was withdrawn"));
 }
 
+TEST_CASE("a size is counted as held where a rule judged it, and is no find where none did") {
+    const Program run;
+    for (const auto &[mark, criteria] : {std::pair{"S-1", "iso-5817"}, std::pair{"S-2", "ufgs-15216n"}}) {
+        run.ok({"register",     mark,   "--criteria",    criteria, "--joint",       "fillet",
+                "--joint-form", "tee",  "--form",        "plate",  "--thickness",   "6 mm",
+                "--throat",     "4 mm", "--fillet-size", "6 mm",   "--weld-length", "200 mm",
+                "--process",    "GMAW", "--material",    "steel"});
+        run.ok({"exam", mark, "VT", "--examiner", "A. Field", "--level", "II"});
+        run.ok({"log", mark, "fillet size 6.5 mm from 0 mm to 200 mm", "--finish"});
+    }
+    const auto group = json(run, {"summary"})["groups"][0];
+    CHECK(group["finds"] == 0);
+    CHECK(group["measured and held"] == 1);
+    CHECK(group["measured and not judged"] == 1);
+}
+
 TEST_CASE("who is enrolled and has welded nothing yet is a learner all the same") {
     const Program run;
     cohort(run);
