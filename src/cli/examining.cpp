@@ -4,6 +4,7 @@
 #include "operations/coupons.hpp"
 #include "operations/exam_mends.hpp"
 #include "operations/finishing.hpp"
+#include "operations/log_and_finish.hpp"
 #include "operations/log_sheet.hpp"
 #include "operations/log_words.hpp"
 #include "operations/logging.hpp"
@@ -121,19 +122,8 @@ ExitCode run_log(Call &call) {
         return ExitCode::done;
     }
     const LogRequest request = log_request(call, exam);
-    if (call.has("finish") && trimmed(request.text).empty())
-        throw refused("there is no line to log; what is on record already is finished without one")
-            .mend({"finish", {request.coupon}, {"as-logged"}});
-    return call.tell(call.write([&](Writing &w) {
-        auto done = log_lines(w, request);
-        if (call.has("finish")) done.value.finished = 0;
-        for (const int one : call.has("finish") ? done.value.exams() : std::vector<int>{})
-            *done.value.finished +=
-                finish_exam(w,
-                            {.coupon = request.coupon, .exam = one, .as_logged = true, .sure = request.sure})
-                    .value.finished->found;
-        return done;
-    }));
+    return call.tell(call.write(
+        [&](Writing &w) { return call.has("finish") ? log_and_finish(w, request) : log_lines(w, request); }));
 }
 
 ExitCode run_sheet(Call &call) {
