@@ -64,6 +64,12 @@ struct ImperfectionType {
     }
     /// It stands on the face by what it is: excess weld metal, excessive convexity (502, 503).
     bool is_of_face() const { return iso == "502" || iso == "503"; }
+    /// The form of the bead itself: excess weld metal, convexity, excess penetration, sagging, incompletely
+    /// filled groove, root concavity (502, 503, 504, 509, 511, 515). Its width lies across the weld, and may
+    /// be more than it is long.
+    bool is_wide_across() const {
+        return iso == "502" || iso == "503" || iso == "504" || iso == "509" || iso == "511" || iso == "515";
+    }
     /// Of some welds only: told unless the conditions are known not to hold. One of the two may be empty.
     struct CauseOfSome {
         std::string cause, remedy;

@@ -85,7 +85,7 @@ void check_sense(const IndicationRecord &i, const WeldLine &line, std::optional<
             if (const Typed *of = get(q); of && of->value == Exact(0))
                 throw InputError("the " + std::string(info(q).name) + " is " + of->text +
                                  "; what was not measured is left out, and what is not there is not logged");
-    if (length && width && width->value > length->value)
+    if (length && width && width->value > length->value && !Vocabulary::shipped()[i.type].is_wide_across())
         throw InputError("the width " + width->text + " is more than the length " + length->text +
                          "; the length is the longer of the two");
     const bool dimension = Vocabulary::shipped()[i.type].measured;

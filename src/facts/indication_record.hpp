@@ -45,8 +45,8 @@ IndicationRecord replaced_on(IndicationRecord indication, const WeldLine &line, 
 /// asked: older programs took it.
 void check_place_said(const IndicationRecord &indication);
 
-/// Refuses what cannot be: wider than long, past the end of the weld. Throws InputError, in the coupon's
-/// unit.
+/// Refuses what cannot be: wider than long (save for a cap or a root, whose width lies across the weld), past
+/// the end of the weld. Throws InputError, in the coupon's unit.
 void check_sense(const IndicationRecord &indication, const WeldLine &line, std::optional<Unit> unit);
 
 /// Measures that may be written down, with their short keys (l, w, d, h, s, angle, area), and what a number

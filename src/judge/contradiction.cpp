@@ -25,13 +25,14 @@ private:
     Contradictions &out_;
 };
 
-void compare_sizes(Comparing &all, const Indication &i, bool dimension) {
+void compare_sizes(Comparing &all, const BoundSet &bound, const Indication &i, bool dimension) {
     const auto pair = [&](Quantity small, Quantity large) {
         if (i.measures.has(small) && i.measures.has(large))
             all.less_or_equal(i.measures[small], i.measures[large], i.number,
                               lack_of(small) | lack_of(large));
     };
-    pair(Quantity::width, Quantity::length);
+    if (bound.engine < first_to_lay_widths_across || !bound.vocabulary[i.type].is_wide_across())
+        pair(Quantity::width, Quantity::length);
     // The size of a dimension is not how long it is so along the weld.
     if (dimension) return;
     pair(Quantity::length, Quantity::size);
@@ -106,7 +107,7 @@ Contradictions contradictions_in(const BoundSet &bound, const std::vector<ExamDo
     compare_metal(all, bound);
     for (const auto &i : indications) {
         const bool dimension = bound.vocabulary[i.type].measured;
-        compare_sizes(all, i, dimension);
+        compare_sizes(all, bound, i, dimension);
         compare_area(all, bound, i);
         compare_side(all, bound, i);
         compare_places(all, i, coupon, dimension);

@@ -13,7 +13,7 @@ Exact ellipse(const Exact &length, const Exact &width) {
 } // namespace
 
 void Indication::complete(const Vocabulary &vocabulary) {
-    length_by_place = false;
+    length_by_place = size_by_width = false;
     if (vocabulary[type].measured) return complete_dimension();
     width_open = vocabulary[type].shape == Shape::rounded && !measures.has(Quantity::width) &&
                  (measures.has(Quantity::length) || !measures.has(Quantity::size));
@@ -40,9 +40,16 @@ void Indication::complete(const Vocabulary &vocabulary) {
     if (place && !measures.has(Quantity::length)) {
         // Both ends were given, so the length was measured.
         if (place->to > place->from) measures.set(Quantity::length, Exact(place->to.nm - place->from.nm));
-        if (place->to > place->from && !measures.has(Quantity::size))
-            measures.set(Quantity::size, value(Quantity::length));
+        if (place->to > place->from && !measures.has(Quantity::size)) {
+            size_by_width = vocabulary[type].is_wide_across() && has_width &&
+                            measures[Quantity::width] > measures[Quantity::length];
+            measures.set(Quantity::size, value(size_by_width ? Quantity::width : Quantity::length));
+        }
     }
+}
+
+void Indication::size_by_way() {
+    if (size_by_width) measures.set(Quantity::size, Exact(measures[Quantity::length]));
 }
 
 /// Its size is the dimension itself; how long it is so along the weld is another matter.

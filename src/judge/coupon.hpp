@@ -31,6 +31,7 @@ struct Indication {
     bool length_by_place = false; ///< of a dimension: nobody told its length but by from and to
     /// Its type is round by name, but how long it is was told and not how wide: it may be narrow.
     bool width_open = false;
+    bool size_by_width = false; ///< its width is more than the way from and to, and so its size
     /// Of one read out of several: one of them is no wider than this.
     std::optional<Exact> narrowest;
     int of_exam = 0; ///< number of the exam that found it; 0: nobody said which of its method that was
@@ -49,6 +50,8 @@ struct Indication {
     void area_by_type(const Vocabulary &vocabulary);
     /// The length of a dimension as engines before the fifth took it: its size.
     void length_by_size(const Vocabulary &vocabulary);
+    /// The size of what lies from and to as engines before the eighteenth took it: that way.
+    void size_by_way();
 
 private:
     void complete_dimension();

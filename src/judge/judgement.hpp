@@ -63,7 +63,7 @@ struct Judgement {
 };
 
 /// Of this evaluator: counted up when a verdict may come out otherwise, and kept with each verdict.
-constexpr int engine_number = 17;
+constexpr int engine_number = 18;
 static_assert(engine_number == proof_engine);
 
 /// The first engine that closes rings, asks what is allowed at least of every part of a joined one, and
@@ -122,6 +122,9 @@ constexpr int first_to_hold_sides = 15;
 /// The first engine for which a dimension that the set wants is given by an exam that counts, and by no
 /// other.
 constexpr int first_to_measure_by_what_counts = 17;
+
+/// The first engine for which the width of a cap or a root lies across the weld, and contradicts no length.
+constexpr int first_to_lay_widths_across = 18;
 
 /// Pure: the same input gives the same output, in any order of the indications. Throws nothing on data. A
 /// class is accepted only with a proof that lack_in finds whole. An older `engine` judges as that one did, to

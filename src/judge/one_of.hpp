@@ -30,7 +30,7 @@ TypeId another_type(const std::vector<const Indication *> &parts);
 /// All of them as one: depth, height, width and angle of the largest where all are known, areas together.
 Indication as_one(const OneOf &several, const Vocabulary &vocabulary, Named named);
 
-/// None is wider than long.
+/// None is wider than long, save for a cap or a root, which has no shape that goes by it.
 Exact at_most_as_wide(const std::vector<const Indication *> &parts);
 
 } // namespace beadbook

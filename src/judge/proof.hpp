@@ -71,7 +71,7 @@ struct Proof {
 };
 
 /// Whose habits a proof is held against, if nothing else is said: the newest.
-constexpr int proof_engine = 17;
+constexpr int proof_engine = 18;
 
 /// The part that a proof lacks.
 struct ProofLack {

@@ -114,6 +114,7 @@ std::vector<Indication> found_as_seen(const CouponState &before, const StoredVer
     std::vector<Indication> out = before.found();
     for (auto &one : out) {
         if (stored.engine < first_with_open_silence) one.length_by_size(Vocabulary::shipped());
+        if (stored.engine < first_to_lay_widths_across) one.size_by_way();
         if (stored.engine < first_with_rings) one.area_by_type(Vocabulary::shipped());
     }
     return out;

@@ -50,9 +50,13 @@ void tell_exam(const std::vector<Entry> &history, const Entry &old, const Entry 
         one.was = exam_words(was);
         return;
     }
-    tell_values(changed_beside_finishing(history, e), one);
-    one.opened_again =
-        one.was == one.now && was.finished && !codec::exam_from(codec::parsed(e.body)).finished;
+    const ExamRecord now = codec::exam_from(codec::parsed(e.body));
+    auto values = changed_beside_finishing(history, e);
+    // What was set aside when it was finished is told with the exam as it stands.
+    if (!was.finished && now.finished)
+        std::erase_if(values, [](const ChangedValue &value) { return value.name == "sure"; });
+    tell_values(values, one);
+    one.opened_again = one.was == one.now && was.finished && !now.finished;
     if (one.opened_again) {
         one.was = finished_with(was);
         one.now = "not finished";

@@ -47,7 +47,7 @@ TEST_CASE("the prompt takes lines of several open exams by their methods") {
     const Run r = run({"log", "T-1"}, "pore 0.02 at 1\nMT crack 0.2 at 3\ndone\n", true);
     CHECK_THAT(r.out, says("open: 1 (VT) and 2 (MT), a line begins with its method"));
     CHECK_THAT(r.out, says("which exam found it?"));
-    CHECK_THAT(r.out, says("#1 crack size 0.2 in at 3 in"));
+    CHECK_THAT(r.out, says("#1 MT crack size 0.2 in at 3 in"));
     CHECK(json(run, {"show", "T-1"})["exams"][1]["indications"].size() == 1);
 }
 

@@ -219,6 +219,7 @@ private:
             i.words[static_cast<std::size_t>(Attribute::side)] = word_index(info(Attribute::side), "face");
         });
         must_contradict("an entry wider than long", [](Indication &i) {
+            i.type = *Vocabulary::shipped().find("gas pore"); // a cap's width lies across the weld
             i.measures.set(Quantity::width, Exact(i.measures[Quantity::length] + 1));
         });
         must_contradict("an entry that ends before it begins",
