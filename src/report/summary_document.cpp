@@ -319,7 +319,8 @@ Document document_of(const Summaries &all) {
         "each welder's first coupon of a kind (same joint, form, position, process, criteria, class and "
         "purpose) by its verdict as it stands now: the first on the whole record, also outside of what is "
         "asked for, by the day it was welded, on one day by the mark; those without a day come last. A find "
-        "counts where it begins. A size, a height or an angle that was measured and held is no find.");
+        "counts where it begins. A size, a height or an angle that was measured and held is no find, nor "
+        "one that no rule judged.");
     return doc.caution();
 }
 
