@@ -34,6 +34,21 @@ bool gives_reason(std::string_view text) {
     return false;
 }
 
+std::string denying_word(std::string_view text) {
+    constexpr std::string_view words[] = {"not",    "never", "no",        "nothing",
+                                          "nobody", "none",  "cancelled", "canceled"};
+    const std::string small = lowered(text);
+    for (const auto word : letters_in(small)) {
+        if (std::find(std::begin(words), std::end(words), word) == std::end(words)) continue;
+        const auto behind = small.find_first_not_of(
+            " .:#", static_cast<std::size_t>(word.data() + word.size() - small.data()));
+        const bool number = word == "no" && behind != std::string::npos &&
+                            std::isdigit(static_cast<unsigned char>(small[behind])) != 0;
+        if (!number) return std::string(word);
+    }
+    return "";
+}
+
 std::string checked_reason(std::string_view text, std::string_view what) {
     std::string out = checked_text(text, what);
     if (!out.empty() && !gives_reason(out))

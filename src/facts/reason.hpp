@@ -9,6 +9,10 @@ namespace beadbook {
 /// none ("n/a", "none"), nor one that says nothing ("ok"). Common practice, no source.
 bool gives_reason(std::string_view text);
 
+/// The word by which a text says that something was not so: "not", "never", "no" that stands before no
+/// number; empty if none does.
+std::string denying_word(std::string_view text);
+
 /// A reason as it is stored (checked_text), wherever one is asked: empty stays empty, which the caller
 /// refuses. Throws DataError: signs, figures, single letters or a word for none give none.
 std::string checked_reason(std::string_view text, std::string_view what);

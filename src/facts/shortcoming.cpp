@@ -35,6 +35,13 @@ constexpr std::array<std::string_view, 28> shortcoming_ids{"told",
                                                            "not after",
                                                            "unjudged"};
 
+/// Whether a reason for what one failure asked holds for what is asked now: by no other failure, nor for more
+/// coupons.
+bool is_of_same_failure(const Shortcoming &lack, const Shortcoming &then) {
+    const bool same = !lack.after || !then.after || lack.after->coupon == then.after->coupon;
+    return same ? lack.asked <= then.asked : lack.asked < then.asked;
+}
+
 } // namespace
 
 bool is_of_retest(Shortcoming::Kind kind) {
@@ -52,8 +59,9 @@ bool is_aside(const Shortcoming &lack, const std::vector<Shortcoming> &aside) {
         const bool all = std::all_of(lack.lacks.begin(), lack.lacks.end(), [&](const std::string &what) {
             return std::find(one.lacks.begin(), one.lacks.end(), what) != one.lacks.end();
         });
-        return one.kind == Kind::told || (one.kind == lack.kind && one.coupon == lack.coupon &&
-                                          one.rule == lack.rule && one.given <= lack.given && all);
+        return one.kind == Kind::told ||
+               (one.kind == lack.kind && one.coupon == lack.coupon && one.rule == lack.rule &&
+                one.given <= lack.given && is_of_same_failure(lack, one) && all);
     });
 }
 

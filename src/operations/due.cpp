@@ -1,4 +1,6 @@
 // What is due, and by which day.
+#include "criteria/weld_words.hpp"
+#include "facts/coupon_weld.hpp"
 #include "operations/standing.hpp"
 
 #include <algorithm>
@@ -13,6 +15,15 @@ void take_next(DueList &due, Day by, const std::string &of) {
     due.next_of = of;
 }
 
+/// A renewal takes coupons of its process, welded since it lapsed.
+bool may_go_by(const DueQualification &due, const CouponRecord &test) {
+    const auto welds = welds_of(test);
+    const bool same = std::any_of(welds.begin(), welds.end(), [&](const Weld &weld) {
+        return same_process(weld.word(Trait::process), due.held.weld.word(Trait::process));
+    });
+    return same && (due.to_do != ToDo::renew || parse_day(test.get("welded")) > *due.held.validity.until);
+}
+
 /// Of what asks for coupons, which of the welder's are on record, graded passed by the same rules, and
 /// nothing rests on them yet. Whether one is enough is asked when it is given.
 void take_coupons_at_hand(Office &office, DueList &due) {
@@ -22,7 +33,8 @@ void take_coupons_at_hand(Office &office, DueList &due) {
         const std::string &mark = one.held.mark;
         if (!by_mark.contains(mark)) by_mark[mark] = standing_of(office, mark, due.on).to_qualify;
         for (const auto &test : by_mark[mark])
-            if (std::find(test.rules.begin(), test.rules.end(), one.held.rules->name) != test.rules.end())
+            if (std::find(test.rules.begin(), test.rules.end(), one.held.rules->name) != test.rules.end() &&
+                may_go_by(one, office.coupon(test.coupon).record))
                 one.at_hand.push_back(test.coupon);
     }
 }

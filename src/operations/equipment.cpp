@@ -65,7 +65,7 @@ void take(EquipmentRecord &out, const EquipmentRequest &request, Day today) {
 }
 
 /// What keeps an exam from counting is not taken off behind it: a calibration that was over, unless the right
-/// one is given with it; days on which the piece was out.
+/// one is given with it. With that, and of days on which the piece was out, it is asked about.
 void check_heals_nothing(Writing &writing, const EquipmentRecord &before, const EquipmentRecord &now,
                          bool sure) {
     for (const auto &mark : writing.ledger().coupons_examined_with(now.serial))
@@ -79,8 +79,10 @@ void check_heals_nothing(Writing &writing, const EquipmentRecord &before, const 
             if (!after.calibrated && then.calibrated)
                 throw refused(about + ", when its calibration was over; the one that held is given with it")
                     .at("calibration");
-            if (then.withdrawn && !sure)
-                throw Unsure("is that meant? " + about + ", while it was out of use, and would count again");
+            if (!sure)
+                throw Unsure("is that meant? " + about + ", " +
+                             (then.withdrawn ? "while it was out of use" : "when its calibration was over") +
+                             ", and would count again");
         }
 }
 

@@ -1,5 +1,6 @@
 // extend: welds of the work and coupons prolong a qualification.
 #include "facts/coupon_weld.hpp"
+#include "facts/told_find.hpp"
 #include "measure/text.hpp"
 #include "operations/evidence.hpp"
 #include "operations/failed_work.hpp"
@@ -121,6 +122,9 @@ std::string stated_weld(Office &office, const std::string &mark, const std::stri
             asked.empty() || std::any_of(asked.begin(), asked.end(), [&](const auto &one) {
                 return std::find(weld.methods.begin(), weld.methods.end(), one) != weld.methods.end();
             });
+        if (const auto told = told_in(weld.what); !told.empty())
+            throw InputError("'" + shown(out) + "': it tells of '" + told.front().word +
+                             "', and only a weld that was accepted counts");
         check_vouches(office, weld.who, mark, "accepts a weld", "weld");
         check_no_failed_work(office, mark, out, "weld");
         if (!examined)

@@ -82,10 +82,20 @@ void look_back(Office &office, const CouponState &coupon, Judged &judged) {
             fields.push_back(one.field);
 }
 
-std::vector<std::string> gone_of_accepted(Office &office, const CouponState &coupon) {
-    if (!says_otherwise(office.book().history(coupon.record.id))) return {};
-    const JudgedOrNot judged = judge_with_cautions(office, coupon);
-    return judged.judged ? judged.judged->gone : std::vector<std::string>{};
+std::vector<std::string> beside_accept(Office &office, const CouponState &coupon) {
+    const auto sure = coupon.assurances();
+    if (sure.empty() && !says_otherwise(office.book().history(coupon.record.id))) return {};
+    const JudgedOrNot now = judge_with_cautions(office, coupon);
+    if (!now.judged || !accepts_any(*now.judged)) return {};
+    std::vector<std::string> out = now.judged->gone;
+    if (const auto &fields = now.judged->said_otherwise; !fields.empty())
+        out.push_back(listed(fields, "and") + " said otherwise since it was examined");
+    std::vector<std::string> rules;
+    for (const auto &one : sure) rules.insert(rules.end(), one.rules.begin(), one.rules.end());
+    std::sort(rules.begin(), rules.end());
+    rules.erase(std::unique(rules.begin(), rules.end()), rules.end());
+    if (!rules.empty()) out.push_back("taken as meant so in spite of " + listed(rules, "and"));
+    return out;
 }
 
 JudgedOrNot judge_looking_back(Office &office, const CouponState &coupon, const JudgeRequest &request) {

@@ -15,7 +15,8 @@ JudgedOrNot judge_looking_back(Office &office, const CouponState &coupon, const 
 /// cautions.
 JudgedOrNot judge_with_cautions(Office &office, const CouponState &coupon, const JudgeRequest &request = {});
 
-/// What was taken back of a coupon whose own criteria accept it, in words, as the accept may rest on it.
-std::vector<std::string> gone_of_accepted(Office &office, const CouponState &coupon);
+/// What stands beside the accept of a coupon by its own criteria, in words: what was taken back, what is said
+/// of the weld otherwise since it was examined, and what was meant so in spite of a doubt.
+std::vector<std::string> beside_accept(Office &office, const CouponState &coupon);
 
 } // namespace beadbook

@@ -4,6 +4,7 @@
 #include "facts/person_name.hpp"
 #include "facts/plausibility.hpp"
 #include "measure/text.hpp"
+#include "operations/exam_means.hpp"
 #include "operations/welder_names.hpp"
 #include "records/codecs/bodies.hpp"
 
@@ -96,6 +97,27 @@ void ask_about_welders(Office &office, const std::string &person) {
     }
 }
 
+/// What kept an exam from counting is not made good behind it unless somebody says that it is meant so.
+void check_heals_nothing(Writing &writing, const PersonRecord &before, const PersonRecord &now) {
+    for (const auto &examiner : writing.ledger().examiners()) {
+        if (!same_person(examiner, now.name)) continue;
+        for (const auto &mark : writing.ledger().coupons_examined_by(examiner)) {
+            const CouponState coupon = writing.book().coupon(mark);
+            for (const auto &exam : coupon.exams) {
+                if (!same_person(exam.examiner, now.name) ||
+                    entitlement(before, exam.method, exam.date).objection.empty() ||
+                    !entitlement(now, exam.method, exam.date).objection.empty())
+                    continue;
+                if (const std::string why = objection_to(writing.office(), coupon.record, exam).why;
+                    !why.empty())
+                    throw Unsure("is that meant? exam " + std::to_string(exam.number) + " of " + mark +
+                                 " on " + print(exam.date) + " does not count: " + why +
+                                 "; by this it would count");
+            }
+        }
+    }
+}
+
 } // namespace
 
 Done<PersonWritten> write_person(Writing &writing, const PersonRequest &request) {
@@ -120,6 +142,7 @@ Done<PersonWritten> write_person(Writing &writing, const PersonRequest &request)
         if (*known == person) throw refused("this changes nothing: " + person.name + " stands so already");
         entry.supersedes = writing.book().person(person.name).record_seq;
         entry.reason = needed_reason(request.why);
+        if (!request.sure) check_heals_nothing(writing, *known, person);
     }
     writing.add(std::move(entry));
     touch_examined_by(writing, person.name);

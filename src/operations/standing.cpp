@@ -28,6 +28,7 @@
 #include <algorithm>
 #include <functional>
 #include <set>
+#include <utility>
 
 namespace beadbook {
 namespace {
@@ -78,8 +79,8 @@ void tell_revoked_no_more(const WelderState &welder, Day on, HeldQualification &
 }
 
 /// What stands beside the verdict of its test stands beside what it holds by that, unless a reason let it.
-void tell_taken_back(Office &office, const WelderState &welder,
-                     const std::map<std::int64_t, std::string> &undone, Day on, HeldQualification &held) {
+void tell_beside_accept(Office &office, const WelderState &welder,
+                        const std::map<std::int64_t, std::string> &undone, Day on, HeldQualification &held) {
     std::set<std::string> coupons;
     const auto take = [&](const std::vector<std::string> &proving, const std::vector<Shortcoming> &aside) {
         if (std::none_of(aside.begin(), aside.end(),
@@ -91,8 +92,8 @@ void tell_taken_back(Office &office, const WelderState &welder,
         if (is_about(e, held) && !undone.contains(e.seq) && e.day <= on)
             for (const auto &proof : e.evidence) take(Fates::coupons_of(proof), e.overridden);
     for (const auto &coupon : coupons) try {
-            const auto gone = gone_of_accepted(office, office.coupon(coupon));
-            if (!gone.empty()) held.validity.caution("of coupon " + coupon + ": " + listed(gone, "and"));
+            const auto beside = beside_accept(office, office.coupon(coupon));
+            if (!beside.empty()) held.validity.caution("of coupon " + coupon + ": " + listed(beside, "and"));
         } catch (const Refusal &) {
             continue; // told of the coupon itself
         }
@@ -165,10 +166,12 @@ std::vector<HeldQualification> held_by(Office &office, const WelderState &welder
         held.validity = validity_on(on, held.record.welded, held.way(), bearing.events);
         if (is_over(held.validity)) held.validity.reason += words_of_late(bearing, held, on);
         if (!taken_away(held.validity.state) && held.fate.state != Validity::State::valid) {
-            held.validity.state = held.fate.state;
-            held.validity.until = held.fate.until;
-            held.validity.use_by.reset();
-            held.validity.reason = held.fate.reason;
+            const Validity before = std::exchange(held.validity, held.fate);
+            if (is_over(before)) {
+                held.validity.until = before.until;
+                held.validity.reason +=
+                    "; before that it was " + std::string(name_of(before.state)) + ": " + before.reason;
+            }
         }
         put_in_doubt(kept_by_doubtful(welder, out, held, undone, on), held.validity);
         const auto late = late_entries(welder, out, held, undone, on);
@@ -180,7 +183,7 @@ std::vector<HeldQualification> held_by(Office &office, const WelderState &welder
         if (taken_away(held.validity.state)) continue;
         tell_revoked_beside(welder, out, on, held);
         tell_revoked_no_more(welder, on, held);
-        tell_taken_back(office, welder, undone, on, held);
+        tell_beside_accept(office, welder, undone, on, held);
         tell_changed_rules(office, held);
         for (const auto &words : looser_rules_words(*held.rules)) held.validity.caution(words);
         tell_failed_in_range(fates.tests(welder), on, held);

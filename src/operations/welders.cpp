@@ -176,6 +176,10 @@ Done<ProcessLogged> log_event(Writing &writing, const ProcessRequest &request, c
     if (!gives_reason(event.text))
         throw refused(field + " '" + shown(event.text) + "' tells of none; write it in a word at least")
             .at(field);
+    if (const std::string word = denying_word(event.text); !word.empty())
+        throw refused(field + " '" + shown(event.text) + "' says '" + word +
+                      "'; write what was done, and that alone")
+            .at(field);
     check_vouches(writing.office(), writing.stamp().who, request.mark,
                   kind == "use" ? "confirms a use" : "enters training");
     if (kind == "use") check_no_failed_work(writing.office(), request.mark, event.text, field);

@@ -34,18 +34,20 @@ Words answer_words(const JobAllowed &job, const std::vector<HeldTest> &held) {
                                           : Words("no", Tone::reject);
     std::string rest = ": " + job.job;
     if (!job.by.empty()) rest += ", by " + numbers_words(job.by);
-    std::vector<int> overridden, by_late, by_name, carried;
+    std::vector<int> overridden, by_late, by_name, carried, cautions;
     for (const auto &one : held) {
         if (std::find(job.by.begin(), job.by.end(), one.number) == job.by.end()) continue;
         if (!one.aside.empty()) overridden.push_back(one.number);
         if (one.aside.empty() && one.validity.by_late) by_late.push_back(one.number);
         if (one.validity.by_name) by_name.push_back(one.number);
         if (one.carried) carried.push_back(one.number);
+        if (one.validity.with_caution) cautions.push_back(one.number);
     }
     if (!overridden.empty()) rest += " (" + numbers_words(overridden) + " by override)";
     if (!by_late.empty()) rest += " (" + numbers_words(by_late) + " by what was entered late)";
     if (!by_name.empty()) rest += " (" + numbers_words(by_name) + " of whom it was asked who the welder is)";
     if (!carried.empty()) rest += " (" + numbers_words(carried) + " carried in with a paper)";
+    if (!cautions.empty()) rest += " (" + numbers_words(cautions) + " with a caution)";
     if (cannot) rest += ", without " + lacks_words(job.lacks);
     std::vector<std::string> renewals;
     for (const auto &one : job.renewals)

@@ -77,6 +77,7 @@ TEST_CASE("each rule about a coupon asks on one side of its bound, and not at it
         {"leg-not-fillet", {{"fillet-size", "0.1 in"}}, "leg", "0.2 in", "5.080001 mm"},
         {"throat-over-leg", {{"leg", "0.1 in"}}, "throat", "0.075 in", "1.905001 mm"},
         {"throat-over-drawing", {{"fillet-size", "0.1 in"}}, "throat", "0.075 in", "1.905001 mm"},
+        {"leg-under-drawing", {{"fillet-size", "0.1 in"}}, "leg", "0.1 in", "2.539999 mm"},
         {"throat-under-drawing", {{"fillet-size", "0.1 in"}}, "throat", "0.06 in", "1.523999 mm"},
         {"tube-of-foil", {{"thickness", "0.01 in"}}, "diameter", "5 in", "127.000001 mm"},
         {"width-over-drawing",
