@@ -112,18 +112,18 @@ private:
             }
             notes_.take(coupon.mark, std::move(logged.notes));
             part.found = std::move(logged.value.indications);
-            part.exam =
-                finish_exam(writing_,
-                            {.coupon = coupon.mark, .exam = number, .as_logged = true, .sure = request_.sure})
-                    .value;
-        } else if (goes_on) {
+        }
+        if (!said.finds.empty() || goes_on) {
+            FinishRequest finish{.coupon = coupon.mark, .exam = number, .sure = request_.sure};
+            if (said.finds.empty())
+                finish.found = 0;
+            else
+                finish.as_logged = true;
             try {
-                part.exam =
-                    finish_exam(writing_,
-                                {.coupon = coupon.mark, .exam = number, .found = 0, .sure = request_.sure})
-                        .value;
+                part.exam = finish_exam(writing_, finish).value;
             } catch (const Unsure &e) {
-                refused_.push_back({coupon.line, e.what(), e.field()});
+                refused_.push_back(
+                    {said.finds.empty() ? coupon.line : said.finds.front().first, e.what(), e.field()});
                 return;
             }
         }
