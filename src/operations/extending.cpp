@@ -122,9 +122,10 @@ std::string stated_weld(Office &office, const std::string &mark, const std::stri
             asked.empty() || std::any_of(asked.begin(), asked.end(), [&](const auto &one) {
                 return std::find(weld.methods.begin(), weld.methods.end(), one) != weld.methods.end();
             });
-        if (const auto told = told_in(weld.what); !told.empty())
-            throw InputError("'" + shown(out) + "': it tells of '" + told.front().word +
-                             "', and only a weld that was accepted counts");
+        for (const auto &told : told_in(weld.what))
+            if (is_planar_find(told))
+                throw InputError("'" + shown(out) + "': it tells of '" + told.word +
+                                 "', and only a weld that was accepted counts");
         check_vouches(office, weld.who, mark, "accepts a weld", "weld");
         check_no_failed_work(office, mark, out, "weld");
         if (!examined)

@@ -273,6 +273,7 @@ TEST_CASE("a person whose certificate is said to have ended takes the lines back
     // One that was renewed under its number takes nothing from exams of before; one that had no end, and is
     // said to begin later, does.
     ended.certificates = {"RT II since 2027-01-01 until 2031-12-31 number 3", "MT II number 2"};
+    ended.sure = true; // that the MT counts again
     booth.write([&](Writing &w) { write_person(w, ended); });
     CHECK(listed_verdict(booth) == Verdict::accept);
     ended.certificates = {"VT II since 2027-01-01 number 1"};

@@ -166,3 +166,20 @@ TEST_CASE("welder and record print both numbers of a rounded end, and on whose w
         CHECK_THAT(text, says(word));
     }
 }
+
+TEST_CASE("at hand for a renewal is a coupon of its process that was welded since it lapsed", "[standing]") {
+    Yard yard;
+    yard.coupon("Q-1", "2026-03-01");
+    yard.qualify("Q-1");
+    const auto at_hand = [&] {
+        const auto items = due(yard.office).items;
+        REQUIRE(items.size() == 1);
+        REQUIRE(items[0].to_do == ToDo::renew);
+        return items[0].at_hand;
+    };
+    yard.coupon("Q-2", print(*held_by(yard.office, "L1", parse_day("2026-11-25")).at(0).validity.until));
+    yard.coupon("Q-3", "2026-11-20", true, {{"process", "SMAW"}, {"filler-group", "F4"}});
+    CHECK(at_hand().empty());
+    yard.coupon("Q-4", "2026-11-20");
+    CHECK(at_hand() == std::vector<std::string>{"Q-4"});
+}

@@ -101,6 +101,7 @@ TEST_CASE("what the record says of an examiner goes along with the exam", "[stre
         for (const char *method : {"VT", "MT", "RT"})
             person.certificates.push_back(std::string(method) + " II until " + certificate + " number 7");
         person.why = why;
+        person.sure = true; // that what was over counts again
         booth.write([&](Writing &w) { write_person(w, person); });
     };
     field("2027-05-01", "");
