@@ -1,6 +1,7 @@
 #include "facts/guessed_type.hpp"
 
 #include "facts/find_words.hpp"
+#include "facts/several_told.hpp"
 #include "measure/refusal.hpp"
 #include "measure/text.hpp"
 
@@ -35,6 +36,10 @@ NamedType guessed_type(const LineAround &around, std::string_view found, std::si
                              "' is no find; that an exam found none is said by the word none, when it is "
                              "finished",
                          begin);
+    if (says_over(found))
+        throw InputError("'" + shown(found) +
+                             "' is no find; an exam that is over is finished, with none if it found none",
+                         begin);
     if (same_word(first, "no") || says_none(found) || says_none(first))
         throw InputError("'" + shown(found) +
                              "' is no find; that an exam found none is said when it is "
@@ -48,6 +53,10 @@ NamedType guessed_type(const LineAround &around, std::string_view found, std::si
         throw InputError("'" + shown(found) + "' does not begin with a type of imperfection; did you mean '" +
                              near + "'?",
                          begin);
+    for (const std::string_view word : {found, first})
+        if (const auto one = vocabulary.find(one_of_plural(word, vocabulary));
+            one && !vocabulary[*one].measured)
+            throw InputError(how_several_are_logged(word, *one, vocabulary), begin);
     for (const std::string_view word : {found, first}) {
         const auto could = vocabulary.perhaps(word);
         if (could.size() == 1) return {could.front(), word.size()};
