@@ -19,6 +19,18 @@ std::string near_name(std::string_view words, const Vocabulary &vocabulary) {
     return "";
 }
 
+/// The words of a line's beginning that are the plural of an imperfection, the most of them; empty if none
+/// are.
+std::string_view plural_named(std::string_view words, const Vocabulary &vocabulary) {
+    for (std::size_t end = words.size(); end != words.npos && end > 0;
+         end = words.find_last_of(' ', end - 1)) {
+        const std::string_view said = words.substr(0, end);
+        const auto one = vocabulary.find(one_of_plural(said, vocabulary));
+        if (one && !vocabulary[*one].measured) return said;
+    }
+    return {};
+}
+
 } // namespace
 
 NamedType guessed_type(const LineAround &around, std::string_view found, std::size_t begin,
@@ -45,6 +57,10 @@ NamedType guessed_type(const LineAround &around, std::string_view found, std::si
                              "' is no find; that an exam found none is said when it is "
                              "finished, with none found",
                          begin);
+    if (const auto plural = plural_named(found, vocabulary); !plural.empty())
+        throw InputError(
+            how_several_are_logged(plural, *vocabulary.find(one_of_plural(plural, vocabulary)), vocabulary),
+            begin);
     if (const std::string behind = type_behind(found, around, vocabulary); !behind.empty())
         throw InputError(behind, begin);
     if (const std::string near = nearest_word(found, vocabulary.names());
@@ -53,10 +69,6 @@ NamedType guessed_type(const LineAround &around, std::string_view found, std::si
         throw InputError("'" + shown(found) + "' does not begin with a type of imperfection; did you mean '" +
                              near + "'?",
                          begin);
-    for (const std::string_view word : {found, first})
-        if (const auto one = vocabulary.find(one_of_plural(word, vocabulary));
-            one && !vocabulary[*one].measured)
-            throw InputError(how_several_are_logged(word, *one, vocabulary), begin);
     for (const std::string_view word : {found, first}) {
         const auto could = vocabulary.perhaps(word);
         if (could.size() == 1) return {could.front(), word.size()};

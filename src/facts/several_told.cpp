@@ -34,12 +34,14 @@ bool is_times(std::string_view word) {
 
 bool is_number_word(std::string_view word) {
     constexpr std::string_view words[] = {
-        "two",    "three",  "four",    "five",   "six",      "seven",     "eight",    "nine",
-        "ten",    "eleven", "twelve",  "twenty", "thirty",   "hundred",   "hundreds", "dozen",
-        "dozens", "many",   "several", "few",    "some",     "multiple",  "numerous", "various",
-        "couple", "both",   "double",  "twin",   "twins",    "triple",    "treble",   "pair",
-        "pairs",  "lots",   "plenty",  "every",  "repeated", "repeating", "doubled"};
-    return is_one_of(word, words) || is_times(word);
+        "two",    "three",  "four",    "five",   "six",    "seven",    "eight",     "nine",
+        "ten",    "eleven", "twelve",  "twenty", "thirty", "hundred",  "hundreds",  "dozen",
+        "dozens", "many",   "several", "few",    "some",   "multiple", "numerous",  "various",
+        "couple", "both",   "double",  "twin",   "twins",  "triple",   "treble",    "pair",
+        "pairs",  "lots",   "plenty",  "every",  "each",   "repeated", "repeating", "doubled"};
+    constexpr std::string_view tens[] = {"twenty", "thirty", "forty", "fifty"};
+    return is_one_of(word, words) || is_times(word) ||
+           is_one_of(word.substr(0, word.find('-')), tens); // twenty-five
 }
 
 const WordOfGroup *group_word(std::string_view word) {
@@ -80,7 +82,8 @@ std::string how_several_are_logged(std::string_view said, TypeId type, const Voc
     if (const auto words = words_of(said); !words.empty())
         if (const std::string one = one_of_plural(words.back(), vocabulary); !one.empty())
             // Pores are porosity, and each of them a pore.
-            if (vocabulary.is_a(*vocabulary.find(one), type)) name = one;
+            if (const TypeId each = *vocabulary.find(one); each != type && vocabulary.is_a(each, type))
+                name = one;
     if (vocabulary[type].is_group())
         return "'" + shown(said) + "': " + name +
                " is several already, and its size that of them all; leave the word out";

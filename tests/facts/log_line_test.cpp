@@ -349,6 +349,10 @@ TEST_CASE("a word of a number or of a group is never proposed as a remark") {
     CHECK_THAT(why_not("group of pores 0.1 at 3"), says("or 'clustered porosity ...'"));
     CHECK_THAT(why_not("four pores 0.1 at 3"), says("'scattered', 'clustered' or 'linear porosity ...'"));
     CHECK_THAT(why_not("undercuts d 0.01 at 3"), says("write 'undercut ...' for each of them"));
+    CHECK_THAT(why_not("gas pores 0.1 at 3"), says("'gas pores'") && says("write 'gas pore ...' for each"));
+    CHECK_THAT(why_not("linear indications d 0.1 at 3"), says("write 'linear indication ...' for each"));
+    CHECK_THAT(why_not("twenty-five ri 0.1 at 3"), says("no rule reads how many"));
+    CHECK_THAT(why_not("ri 0.1 at 3 each toe"), says("no rule reads how many"));
     CHECK_THAT(why_not("slag inclusions 0.1 at 3"), says("write 'slag inclusion ...' for each of them"));
     CHECK_THAT(why_not("linear undercut d 0.01 at 3"), says("the type comes first"));
 }

@@ -508,8 +508,8 @@ TEST_CASE("mistakes of such a file are named, and every shipped rule has its rea
 TEST_CASE("a remark that tells nothing but how many there are, or that they are a group, is asked about") {
     const std::string rule = "remark-tells-several";
     for (const char *said :
-         {"four", "x3", "3x", "both toes", "scattered", "row of 5", "12", "smooth, two of them", "two pores",
-          "chain of small pores", "in a row", "a pair", "many"}) {
+         {"four", "x3", "3x", "each toe", "(4)", "both toes", "scattered", "row of 5", "12",
+          "smooth, two of them", "two pores", "chain of small pores", "in a row", "a pair", "many"}) {
         INFO(said);
         CHECK(asks_of({}, std::string("pore 0.1 in at 3 in # ") + said, rule));
     }
