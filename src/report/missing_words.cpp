@@ -63,7 +63,7 @@ std::string missing_words(const Case &c, const Finding &f) {
         if (!unplaced.empty() || !no_end.empty()) left = left.without(lack_of(Quantity::nearest_gap));
         if (!unplaced.empty()) tell(Missing::place(), unplaced);
         if (!no_end.empty()) {
-            out.push_back("the length of " + listed(no_end) + ", or from where to where");
+            out.push_back("the length (or from .. to) of " + listed(no_end));
             left = left.without(lack_of(Quantity::length));
         }
     }
