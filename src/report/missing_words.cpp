@@ -64,7 +64,9 @@ std::string missing_words(const Case &c, const Finding &f) {
         if (!unplaced.empty()) tell(Missing::place(), unplaced);
         if (!no_end.empty()) {
             out.push_back("the length (or from .. to) of " + listed(no_end));
-            left = left.without(lack_of(Quantity::length));
+            // Of one without a place the length is asked for below.
+            if (std::all_of(finds.begin(), finds.end(), [](const Indication *one) { return one->place; }))
+                left = left.without(lack_of(Quantity::length));
         }
     }
     const auto tell_if_some = [&](Missing what, const std::vector<std::string> &numbers) {
