@@ -77,6 +77,7 @@ ExitCode run_exam(Call &call) {
         request.coupon = call.at(0);
     }
     const auto marks = marks_in(request.coupon);
+    request.coupon = one_mark(request.coupon);
     const auto methods = method_words(call.at(1));
     if (marks.size() == 1 && methods.size() == 1 && !request.replaces_last) {
         const auto done = call.write([&](Writing &w) { return record_exam(w, request); });

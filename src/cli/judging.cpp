@@ -17,15 +17,16 @@ namespace {
 JudgeRequest judge_request(const Call &call) { return {call.text("criteria"), call.text("class")}; }
 
 ExitCode judge_one(Call &call) {
+    const std::string mark = one_mark(call.at(0));
     const JudgeRequest request = judge_request(call);
     Done<Judged> done;
     if (call.has("no-record")) {
-        const CouponState coupon = call.office().coupon(call.at(0));
+        const CouponState coupon = call.office().coupon(mark);
         done.value = judge_coupon(call.office(), coupon, request);
         look_back(call.office(), coupon, done.value);
         note_said_before_correction(call.office(), coupon.record, done.notes);
     } else
-        done = call.write([&](Writing &w) { return judge_and_keep(w, call.at(0), request); });
+        done = call.write([&](Writing &w) { return judge_and_keep(w, mark, request); });
     if (call.has("proof"))
         call.tell(InFull<Judged>{done.value}, done.notes);
     else
@@ -129,7 +130,7 @@ ExitCode run_judge(Call &call) {
 }
 
 ExitCode run_why(Call &call) {
-    const Explained explained = explain(call.office(), call.at(0), judge_request(call));
+    const Explained explained = explain(call.office(), one_mark(call.at(0)), judge_request(call));
     if (wants_page(call))
         tell_page(call,
                   call.has("proof") ? document_of(InFull<Explained>{explained}) : document_of(explained),

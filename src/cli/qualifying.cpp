@@ -39,8 +39,8 @@ ExitCode run_qualify(Call &call) {
     if (call.has("all")) return qualify_several(call, {});
     check_no_selection(call);
     if (const auto marks = marks_in(call.at(0)); marks.size() > 1) return qualify_several(call, marks);
-    const QualifyRequest request{call.at(0), call.text("rules"), call.text("way"), rule_words_given(call),
-                                 call.text("override")};
+    const QualifyRequest request{one_mark(call.at(0)), call.text("rules"), call.text("way"),
+                                 rule_words_given(call), call.text("override")};
     return call.tell(call.write([&](Writing &w) { return qualify(w, request); }));
 }
 

@@ -1,6 +1,7 @@
 #include "facts/guessed_type.hpp"
 
 #include "facts/find_words.hpp"
+#include "facts/several_told.hpp"
 #include "measure/refusal.hpp"
 #include "measure/text.hpp"
 
@@ -16,6 +17,18 @@ std::string near_name(std::string_view words, const Vocabulary &vocabulary) {
     for (const auto &name : names)
         if (name.size() >= short_word && one_slip(lowered(words), name)) return name;
     return "";
+}
+
+/// The words of a line's beginning that are the plural of an imperfection, the most of them; empty if none
+/// are.
+std::string_view plural_named(std::string_view words, const Vocabulary &vocabulary) {
+    for (std::size_t end = words.size(); end != words.npos && end > 0;
+         end = words.find_last_of(' ', end - 1)) {
+        const std::string_view said = words.substr(0, end);
+        const auto one = vocabulary.find(one_of_plural(said, vocabulary));
+        if (one && !vocabulary[*one].measured) return said;
+    }
+    return {};
 }
 
 } // namespace
@@ -35,11 +48,19 @@ NamedType guessed_type(const LineAround &around, std::string_view found, std::si
                              "' is no find; that an exam found none is said by the word none, when it is "
                              "finished",
                          begin);
+    if (says_over(found))
+        throw InputError("'" + shown(found) +
+                             "' is no find; an exam that is over is finished, with none if it found none",
+                         begin);
     if (same_word(first, "no") || says_none(found) || says_none(first))
         throw InputError("'" + shown(found) +
                              "' is no find; that an exam found none is said when it is "
                              "finished, with none found",
                          begin);
+    if (const auto plural = plural_named(found, vocabulary); !plural.empty())
+        throw InputError(
+            how_several_are_logged(plural, *vocabulary.find(one_of_plural(plural, vocabulary)), vocabulary),
+            begin);
     if (const std::string behind = type_behind(found, around, vocabulary); !behind.empty())
         throw InputError(behind, begin);
     if (const std::string near = nearest_word(found, vocabulary.names());

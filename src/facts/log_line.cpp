@@ -3,6 +3,7 @@
 #include "facts/guessed_type.hpp"
 #include "facts/log_line_hints.hpp"
 #include "facts/one_unit.hpp"
+#include "facts/whole_turn.hpp"
 #include "measure/parse.hpp"
 #include "measure/text.hpp"
 
@@ -46,7 +47,7 @@ public:
                                  shown(unkeyed_) + "' or 'at " + shown(unkeyed_) + "'",
                              static_cast<std::size_t>(unkeyed_.data() - text_.data()));
         check_sense(out_, weld_, unit_);
-        return {method_, std::move(out_), std::move(guessed_), bare_};
+        return {method_, std::move(out_), std::move(guessed_), std::move(typed_)};
     }
 
 private:
@@ -122,9 +123,12 @@ private:
         const std::size_t begin = at_;
         if (const auto named = type_named(text_.substr(begin), vocabulary_)) {
             out_.type = named->type;
+            typed_.named = text_.substr(begin, named->length);
             at_ = begin + before_its_key(text_.substr(begin), named->length);
             return;
         }
+        if (const auto turn = whole_turn_said(text_.substr(begin)); !turn.empty())
+            throw InputError(how_a_turn_is_written(turn, weld_, unit_), begin);
         std::size_t last = begin;
         while (last < text_.size() && text_[last] != '@' && text_[last] != '.' && !is_digit(text_[last]))
             ++last;
@@ -187,20 +191,10 @@ private:
             if (takes(key.word) || takes(key.quick) ||
                 (at_its_number(word, key.quick) && (at_ += key.quick.size(), true)))
                 return set_measure(key.quantity, measure(info(key.quantity).dimension, begin), begin);
-        if (word.size() > 1 && word.front() == '-' && word.find_first_of("0123456789") == 1)
-            throw InputError("'" + shown(word) + "' is not understood: " +
-                                 (is_blank(text_[begin - 1])
-                                      ? "a measure and a place are not below zero"
-                                      : "where it begins and ends is written with words, e.g. from 2 to 2.4"),
-                             begin);
-        if (const std::string way = without_sign(text_.substr(begin)); !way.empty())
-            throw InputError("'" + shown(word) + "': a key stands before its number with a blank; write '" +
-                                 way + "'",
-                             begin);
-        throw InputError("'" + shown(word) +
-                             "' is not understood; expected a measure (l, w, d, h, s), a place (at, from .. "
-                             "to, mid), face, root, smooth, sharp or # and a remark" +
-                             (word.size() > 2 ? did_you_mean(word, keys_of_a_line()) : ""),
+        if (const auto turn = whole_turn_said(text_.substr(begin)); !turn.empty())
+            throw InputError(how_a_turn_is_written(turn, weld_, unit_), begin);
+        const bool parted = begin > 0 && is_blank(text_[begin - 1]);
+        throw InputError(why_not_understood(text_.substr(begin), word, parted, out_.type, vocabulary_),
                          begin);
     }
 
@@ -302,7 +296,7 @@ private:
         try {
             Typed out = parse_measured(value, dimension, unit_);
             if (dimension == Dimension::length) measures_.take(value, out);
-            bare_ = bare_ || (dimension == Dimension::length && is_bare_number(value));
+            typed_.bare = typed_.bare || (dimension == Dimension::length && is_bare_number(value));
             return out;
         } catch (const InputError &e) {
             throw InputError(e.what(), static_cast<std::size_t>(value.data() - text_.data()) + e.column);
@@ -370,9 +364,9 @@ private:
     std::size_t at_ = 0;
     std::optional<Exam> method_;
     std::string guessed_;
+    TypedAs typed_;
     std::string_view unkeyed_; ///< a number without a key behind other measures
     OneUnit measures_, places_;
-    bool bare_ = false;
     IndicationRecord out_;
 };
 

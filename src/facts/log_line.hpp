@@ -4,6 +4,12 @@
 
 namespace beadbook {
 
+/// How a line was typed, where that is asked about and not kept.
+struct TypedAs {
+    bool bare = false;      ///< a length is a number alone, without its unit
+    std::string named = {}; ///< the words that name the type; empty if it was guessed
+};
+
 /// One short line to one indication, as a technician types it:
 ///
 ///     pore 0.045 @ 3.2              type, size, where it begins
@@ -26,7 +32,7 @@ struct LogLine {
     std::optional<Exam> method; ///< if the line names it
     IndicationRecord found;     ///< with its number, if the line gives one
     std::string guessed = {};   ///< the first letters that were taken as the type; empty if it was named
-    bool bare = false;          ///< a length is a number alone, without its unit
+    TypedAs typed = {};
 };
 /// Throws InputError with the column of the mistake.
 LogLine read_log_line(std::string_view line, const WeldLine &weld, std::optional<Unit> unit,

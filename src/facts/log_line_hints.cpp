@@ -1,6 +1,7 @@
 #include "facts/log_line_hints.hpp"
 
 #include "facts/clauses.hpp"
+#include "facts/several_told.hpp"
 #include "measure/parse.hpp"
 #include "measure/refusal.hpp"
 #include "measure/text.hpp"
@@ -58,6 +59,12 @@ bool reads_as_none(std::string_view words) {
                                          "acc", "accept", "accepted", "pass",  "passed"};
     return std::any_of(std::begin(ways), std::end(ways),
                        [&](std::string_view way) { return same_word(way, trimmed(words)); });
+}
+
+bool says_over(std::string_view words) {
+    constexpr std::string_view ways[] = {"done",      "finish", "finished", "over",
+                                         "completed", "ready",  "end",      "ended"};
+    return is_one_of(trimmed(words), ways);
 }
 
 void check_typed_signs(std::string_view said) {
@@ -138,6 +145,13 @@ std::string type_behind(std::string_view words, const LineAround &line, const Vo
             return "'" + shown(said) + "': a line says one thing by one method; write '" +
                    shown(trimmed(line.from.substr(static_cast<std::size_t>(of.data() - words.data())))) +
                    "' on a line of its own";
+        const auto porosity = vocabulary.find("porosity");
+        const bool in_line =
+            same_word(before, "linear") && porosity && vocabulary.is_a(type->type, *porosity);
+        if (in_line || tells_several(before))
+            return how_several_are_logged(
+                said.substr(0, static_cast<std::size_t>(behind.data() - said.data()) + type->length),
+                type->type, vocabulary);
         const bool side = same_word(before, "root") || same_word(before, "face");
         // As it was typed, since it is typed again as it is printed.
         const std::size_t from = static_cast<std::size_t>(behind.data() - words.data());
@@ -193,6 +207,23 @@ std::string without_sign(std::string_view text) {
     if (!quick && word_among(key, keys_of_a_line()).empty()) return "";
     const auto rest = words_of(text.substr(sign + 1));
     return lowered(key) + (rest.empty() ? "" : " " + shown(rest.front()));
+}
+
+std::string why_not_understood(std::string_view text, std::string_view word, bool parted, TypeId type,
+                               const Vocabulary &vocabulary) {
+    if (word.size() > 1 && word.front() == '-' && word.find_first_of("0123456789") == 1)
+        return "'" + shown(word) + "' is not understood: " +
+               (parted ? "a measure and a place are not below zero"
+                       : "where it begins and ends is written with words, e.g. from 2 to 2.4");
+    if (const std::string way = without_sign(text); !way.empty())
+        return "'" + shown(word) + "': a key stands before its number with a blank; write '" + way + "'";
+    if (tells_several(word) || !one_of_plural(word, vocabulary).empty())
+        return how_several_are_logged(word, type, vocabulary);
+    return "'" + shown(word) +
+           "' is not understood; expected a measure (l, w, d, h, s), a place (at, from .. to, mid), face, "
+           "root, "
+           "smooth, sharp or # and a remark" +
+           (word.size() > 2 ? did_you_mean(word, keys_of_a_line()) : "");
 }
 
 } // namespace beadbook

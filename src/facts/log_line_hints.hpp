@@ -35,6 +35,9 @@ bool says_none(std::string_view words);
 /// Whether words may have been meant so, and do not say it: ok, nil, clean, acc.
 bool reads_as_none(std::string_view words);
 
+/// Whether words say that an exam is over, and name no find: done, finished.
+bool says_over(std::string_view words);
+
 /// Throws InputError at a sign of a word processor, which looks like one that a line may hold.
 void check_typed_signs(std::string_view said);
 
@@ -72,5 +75,10 @@ std::vector<std::string> keys_of_a_line();
 
 /// `l 3/8` for `l=3/8 ...` and `l: 3/8 ...`; empty if the text begins with no key and its sign.
 std::string without_sign(std::string_view text);
+
+/// Why the word that a text begins with says nothing of a find of that type; `parted`: a blank stands before
+/// it.
+std::string why_not_understood(std::string_view text, std::string_view word, bool parted, TypeId type,
+                               const Vocabulary &vocabulary);
 
 } // namespace beadbook

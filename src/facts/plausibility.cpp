@@ -6,6 +6,8 @@
 #include "facts/coupon_weld.hpp"
 #include "facts/largest_measured.hpp"
 #include "facts/plausibility_words.hpp"
+#include "facts/several_told.hpp"
+#include "facts/whole_turn.hpp"
 #include "language/evaluate.hpp"
 #include "measure/parse.hpp"
 #include "measure/print.hpp"
@@ -293,7 +295,7 @@ std::vector<Unlikely> Plausibility::of(const CouponRecord &coupon, const ExamRec
 }
 
 std::vector<Unlikely> Plausibility::of(const CouponRecord &coupon, const IndicationRecord &find, Exam method,
-                                       std::span<const IndicationRecord> others, bool bare) const {
+                                       std::span<const IndicationRecord> others, const TypedAs &typed) const {
     Entered entered(coupon, Day{});
     for (const auto &[quantity, typed] : find.measures) entered.local.set(quantity, typed.value);
     if (find.across) entered.local.set(across, find.across->value);
@@ -324,18 +326,31 @@ std::vector<Unlikely> Plausibility::of(const CouponRecord &coupon, const Indicat
     entered.word(Said::measured_in,
                  std::any_of(find.measures.begin(), find.measures.end(),
                              [](const auto &one) { return !number_of_millimetres(one.second).empty(); }));
-    entered.word(Said::unit_written, !bare);
+    entered.word(Said::unit_written, !typed.bare);
     entered.inches = like_a_fraction_of_an_inch(find);
     entered.word(Said::fraction, entered.inches != nullptr);
     auto out = broken(rules_, About::indication, entered, coupon.unit(), &find);
     if (std::string why = most_of_the_turn(find, coupon.facts().line); !why.empty())
         out.push_back({"most-of-the-turn", std::move(why)});
+    if (std::string why = point_or_turn(find, coupon.facts().line, coupon.fixed_unit()); !why.empty())
+        out.push_back({"point-or-turn", std::move(why)});
+    if (const std::string one = one_of_plural(typed.named);
+        !one.empty() && !find.measures.empty() && !type.is_group() && !type.measured)
+        out.push_back({"plural-of-one", "'" + shown(typed.named) +
+                                            "' are several and this is one find; how many? Write '" + one +
+                                            " ...' for each of them, with its own size and place" +
+                                            (type.is_volume() ? ", or a group by its name" : "")});
     if (find.remark.empty()) return out;
     if (const std::string other = other_find_in_remark(find, coupon.facts().line, coupon.fixed_unit());
         !other.empty())
         out.push_back({"remark-like-a-find", "the remark '" + shown(other) +
                                                  "' reads like a find of its own, and no verdict goes by a "
                                                  "remark; is it one?"});
+    if (const std::string number = number_in_remark(find.remark); !number.empty())
+        out.push_back({"remark-tells-several",
+                       "the remark '" + shown(number) +
+                           "' tells several, no verdict goes by a remark, and this is one find; are there "
+                           "more? Each is logged by itself, a group of pores by its name"});
     return out;
 }
 

@@ -2,7 +2,7 @@
 
 #include "criteria/model.hpp"
 #include "facts/exam_record.hpp"
-#include "facts/indication_record.hpp"
+#include "facts/log_line.hpp"
 #include "language/issue.hpp"
 
 #include <span>
@@ -42,9 +42,9 @@ public:
     std::vector<Unlikely> of(const CouponRecord &coupon, const ExamRecord &exam, Day today,
                              std::optional<Day> registered = {}) const;
     /// `method` is the exam that found it; `others` are finds of the coupon that it is held against, itself
-    /// perhaps among them; `bare`: a length of it was typed without its unit.
+    /// perhaps among them.
     std::vector<Unlikely> of(const CouponRecord &coupon, const IndicationRecord &indication, Exam method,
-                             std::span<const IndicationRecord> others = {}, bool bare = false) const;
+                             std::span<const IndicationRecord> others = {}, const TypedAs &typed = {}) const;
 
 private:
     std::vector<PlausibilityRule> rules_;

@@ -215,7 +215,8 @@ LogOrder log_order(std::string_view line) {
     if (out.word == LogWord::on) {
         if (words.size() < 2) throw InputError("on which coupon? such as on T-8", line.size());
         out.of = words[1];
-        if (words.size() == 3) out.number = number_in(line, words[2]);
+        if (words.size() == 3) out.method = exam_named(words[2]);
+        if (words.size() == 3 && !out.method) out.number = number_in(line, words[2]);
     }
     return out;
 }
@@ -314,7 +315,7 @@ std::string_view log_orders_help() {
            "a\n"
            "                 sitting that is of the MT: all that the MT found\n"
            "  next           go to the next coupon that has an open exam\n"
-           "  on COUPON [N]  go to another coupon, and its exam N\n"
+           "  on COUPON [N]  go to another coupon, and its exam N, or that by a method\n"
            "  done           leave; the exam stays open (also quit, exit, Ctrl-D)\n";
 }
 

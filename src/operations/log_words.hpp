@@ -34,7 +34,8 @@ struct LogOrder {
     /// Of `on` and `move` the coupon, of `verdict` the criteria set, of `correct` the line as it should be.
     std::string of;
     int number = 0; ///< of `undo`, `correct` and `withdraw` the find, of others the exam; 0: not said
-    std::optional<Exam> method; ///< of `finish` and `none` on either side of it, of `by`, `move` and `reopen`
+    std::optional<Exam>
+        method; ///< of `finish` and `none` on either side of it, of `by`, `on`, `move` and `reopen`
     std::vector<Exam> methods{}; ///< of `by` all of them
     int find = 0;                ///< of `move`
     std::string why{};           ///< of `withdraw`, `move` and `reopen`; of `none` the remark behind it

@@ -205,7 +205,7 @@ std::vector<IndicationRecord> filed(const CouponState &state, const LogRequest &
         }
         try {
             auto unlikely = Plausibility::shipped().of(
-                state.record, found, state.needed_exam(found.exam).method, beside, log.lines[i].bare);
+                state.record, found, state.needed_exam(found.exam).method, beside, log.lines[i].typed);
             const std::string read = std::to_string(found.exam) + " " + print_log_line(found);
             if (!seen.insert(read).second)
                 unlikely.push_back({"same-line-twice", "'" + shown(print_log_line(found)) +
@@ -350,7 +350,7 @@ Done<Logged> correct_indication(Writing &writing, const std::string &coupon, int
     now.file = old.file;
     now.moved_from = old.moved_from;
     now.sure = set_aside_by(with_why(Plausibility::shipped().of(record, now, exam.method, state.indications,
-                                                                log.lines.front().bare),
+                                                                log.lines.front().typed),
                                      why, {old, now}),
                             sure);
     Entry e = codec::entry_of(coupon, now);

@@ -69,6 +69,12 @@ std::vector<std::string> marks_in(const std::string &word) {
     return out;
 }
 
+std::string one_mark(const std::string &word) {
+    if (word.find("..") == std::string::npos) return word;
+    const auto marks = marks_in(word);
+    return marks.size() == 1 ? marks.front() : word;
+}
+
 std::string plain_mark(const std::string &mark) {
     std::string out;
     const auto digit = [](char c) { return c >= '0' && c <= '9'; };

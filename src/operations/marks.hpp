@@ -9,6 +9,8 @@ namespace beadbook {
 /// it has leading noughts), and several of these with commas. Throws Refusal: ends that are not alike,
 /// backwards, one twice, or more than `most_marks`.
 std::vector<std::string> marks_in(const std::string &word);
+/// The mark that a series of one means; the word itself if it means several, or is none.
+std::string one_mark(const std::string &word);
 inline constexpr int most_marks = 1000;
 
 /// What marks have in common that differ only in capitals and leading zeros.

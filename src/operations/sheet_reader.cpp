@@ -168,6 +168,10 @@ private:
             throw refused(word + " repeats a coupon, and none is named yet; write its mark");
         if (exam_named(word) && !knows_(word))
             throw refused("the coupon stands before its method, as in 'T-1 " + shown(trimmed(line)) + "'");
+        if (const std::string mark = word.substr(0, word.size() - 1);
+            !ditto && word.ends_with(':') && !knows_(word) && are_coupons(mark))
+            throw refused("there is no coupon '" + shown(word) + "'; did you mean '" + shown(mark) +
+                          "', with no sign behind it?");
         const auto marks = marks_in(ditto ? last_ : word);
         last_ = ditto ? last_ : word;
         std::vector<Exam> methods = methods_before(rest, head);

@@ -61,6 +61,10 @@ std::string still_open(Office &office, const std::vector<std::string> &marks) {
     return out;
 }
 
+int exam_gone_to(Office &office, const LogOrder &order) {
+    return order.method ? exam_meant(office.coupon(order.of), 0, order) : order.number;
+}
+
 int exam_meant(const CouponState &coupon, int current, const LogOrder &order) {
     if (order.number > 0) return order.number;
     if (current > 0 && !order.method) return current;

@@ -21,6 +21,8 @@ std::string find_shown(const CouponState &coupon, const IndicationRecord &find);
 /// The exam that `none`, `finish` or a method alone is of; `current` is that of the sitting, or 0. Throws
 /// InputError: none, or several.
 int exam_meant(const CouponState &coupon, int current, const LogOrder &order);
+/// The exam that `on T-8 2` or `on T-8 VT` names; 0 if it names none. Throws as that.
+int exam_gone_to(Office &office, const LogOrder &order);
 /// The open exams that `all` finishes: those by the methods of the sitting, else the current one, else all.
 /// Throws InputError: none of them is open.
 std::vector<int> exams_of_sitting(const CouponState &coupon, const std::vector<Exam> &methods, int current);

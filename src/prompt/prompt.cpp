@@ -62,7 +62,7 @@ private:
         case LogWord::help: session_.out << log_orders_help(); return true;
         case LogWord::list: list(); return true;
         case LogWord::on:
-            go_to(order.of, order.number);
+            go_to(order.of, exam_gone_to(call_.office(), order));
             not_taken_.gone_on();
             return true;
         case LogWord::next: go_on(); return true;

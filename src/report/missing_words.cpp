@@ -26,14 +26,20 @@ std::vector<std::string> numbers_of(const std::vector<const Indication *> &finds
     return out;
 }
 
-/// The way to the next one: of all that the exams of these found, those that nobody said the place of.
-std::vector<std::string> without_place_beside(const Case &c, const std::vector<const Indication *> &finds) {
+/// The way to the next one hangs on all that the exams of these found.
+std::vector<const Indication *> found_beside(const Case &c, const std::vector<const Indication *> &finds) {
     std::vector<const Indication *> beside;
     for (const auto &one : c.indications)
         if (std::any_of(finds.begin(), finds.end(),
                         [&](const Indication *own) { return own->exam == one.exam; }))
             beside.push_back(&one);
-    return numbers_of(beside, [](const Indication &one) { return !one.place; });
+    return beside;
+}
+
+/// It is told where it begins, and neither where it ends nor how long it is.
+bool ends_anywhere(const Indication &one, const Vocabulary &vocabulary) {
+    return one.place && one.place->from == one.place->to && !one.measures.has(Quantity::length) &&
+           !vocabulary[one.type].measured;
 }
 
 } // namespace
@@ -49,11 +55,20 @@ std::string missing_words(const Case &c, const Finding &f) {
         for (const auto &name : names_of(what)) out.push_back(name + " of " + listed(numbers));
         left = left.without(what);
     };
-    if (left.has(lack_of(Quantity::nearest_gap)))
-        if (const auto numbers = without_place_beside(c, finds); !numbers.empty()) {
-            left = left.without(lack_of(Quantity::nearest_gap) | Missing::place());
-            tell(Missing::place(), numbers);
+    if (left.has(lack_of(Quantity::nearest_gap))) {
+        const auto beside = found_beside(c, finds);
+        const auto unplaced = numbers_of(beside, [](const Indication &one) { return !one.place; });
+        const auto no_end =
+            numbers_of(beside, [&](const Indication &one) { return ends_anywhere(one, c.vocabulary); });
+        if (!unplaced.empty() || !no_end.empty()) left = left.without(lack_of(Quantity::nearest_gap));
+        if (!unplaced.empty()) tell(Missing::place(), unplaced);
+        if (!no_end.empty()) {
+            out.push_back("the length (or from .. to) of " + listed(no_end));
+            // Of one without a place the length is asked for below.
+            if (std::all_of(finds.begin(), finds.end(), [](const Indication *one) { return one->place; }))
+                left = left.without(lack_of(Quantity::length));
         }
+    }
     const auto tell_if_some = [&](Missing what, const std::vector<std::string> &numbers) {
         if (!numbers.empty() && numbers.size() < finds.size()) tell(what, numbers);
     };

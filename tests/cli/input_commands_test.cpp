@@ -135,6 +135,22 @@ TEST_CASE("of two open exams none and finish take the method, and all finishes b
     CHECK(exams[1]["found"] == 0);
 }
 
+TEST_CASE("a coupon is gone to with a method as with a number, and a series of one is that one") {
+    const Program run;
+    for (const char *mark : {"T-1", "T-2"}) {
+        coupon(run, mark);
+        for (const char *method : {"VT", "MT"}) exam(run, method, mark);
+    }
+    const Run r = run({"log", "T-1"}, "on T-2 MT\ncrack 0.2 at 3\non T-2 RT\non T-2 XX\ndone\n", true);
+    CHECK_THAT(r.out, says("coupon T-2, open: 1 (VT) and 2 (MT), exam 2 (MT)"));
+    CHECK_THAT(r.out, says("no open exam is by that method"));
+    CHECK_THAT(r.out, says("'XX' is no number of a find or an exam"));
+    CHECK(json(run, {"show", "T-2"})["exams"][1]["indications"].size() == 1);
+    CHECK(run({"judge", "T-2..T-2"}).out == run({"judge", "T-2"}).out);
+    CHECK(run({"why", "T-2..T-2"}).out == run({"why", "T-2"}).out);
+    CHECK_THAT(run({"exam", "T-2..T-2", "PT", "--examiner", "A. Field", "--level", "II"}).out, says("T-2"));
+}
+
 TEST_CASE("a method alone is of the lines that follow, on the next coupons too") {
     const Program run;
     for (const char *mark : {"T-1", "T-2"}) {

@@ -328,3 +328,40 @@ TEST_CASE("words of the trade name their type") {
           std::pair("crown height", "excess weld metal")})
         CHECK(read_back(std::string(word) + " l 0.2 at 3") == std::string(name) + " length 0.2 in at 3 in");
 }
+
+TEST_CASE("a word of a number or of a group is never proposed as a remark") {
+    for (const char *said : {"four", "Two", "ten", "many", "double", "pair of", "row of", "chain of",
+                             "string of", "group of", "several small", "both toes", "some"}) {
+        INFO(said);
+        const std::string why = why_not(std::string(said) + " ri 0.1 at 3");
+        CHECK_THAT(why, says("no rule reads how many"));
+        CHECK_THAT(why, says("write 'rounded indication ...' for each of them"));
+        CHECK_THAT(why, !says("#"));
+        CHECK_THAT(why, !says("porosity"));
+    }
+    CHECK_THAT(why_not("ri x3 0.1 at 3"), says("no rule reads how many"));
+    CHECK_THAT(why_not("both toes undercut d 0.01 at 3"), says("write 'undercut ...' for each of them"));
+    CHECK_THAT(why_not("undercut d 0.01 at 3 both toes"), says("write 'undercut ...' for each of them"));
+    CHECK_THAT(why_not("aligned pore 0.1 at 3"), says("or 'linear porosity ...'"));
+    CHECK_THAT(why_not("linear pores 0.1 at 3"), says("or 'linear porosity ...'"));
+    CHECK_THAT(why_not("scattered pores 0.1 at 3"), says("or 'scattered porosity ...'"));
+    CHECK_THAT(why_not("cluster pores 0.1 at 3"), says("clustered porosity is several already"));
+    CHECK_THAT(why_not("group of pores 0.1 at 3"), says("or 'clustered porosity ...'"));
+    CHECK_THAT(why_not("four pores 0.1 at 3"), says("'scattered', 'clustered' or 'linear porosity ...'"));
+    CHECK_THAT(why_not("undercuts d 0.01 at 3"), says("write 'undercut ...' for each of them"));
+    CHECK_THAT(why_not("gas pores 0.1 at 3"), says("'gas pores'") && says("write 'gas pore ...' for each"));
+    CHECK_THAT(why_not("linear indications d 0.1 at 3"), says("write 'linear indication ...' for each"));
+    CHECK_THAT(why_not("twenty-five ri 0.1 at 3"), says("no rule reads how many"));
+    CHECK_THAT(why_not("ri 0.1 at 3 each toe"), says("no rule reads how many"));
+    CHECK_THAT(why_not("slag inclusions 0.1 at 3"), says("write 'slag inclusion ...' for each of them"));
+    CHECK_THAT(why_not("linear undercut d 0.01 at 3"), says("the type comes first"));
+}
+
+TEST_CASE("what goes all round is told how it is written") {
+    for (const char *line : {"undercut d .01 all round", "undercut d .01 all around smooth",
+                             "all round undercut d .01", "undercut d .01 full circumference"}) {
+        INFO(line);
+        CHECK_THAT(why_not(line, tube), says("what goes all round is written 'l 12 in at 12:00'"));
+        CHECK_THAT(why_not(line), says("'from .. to ..'"));
+    }
+}

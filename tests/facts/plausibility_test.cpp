@@ -36,7 +36,7 @@ bool asks_of(const std::map<std::string, std::string> &fields, const std::string
     const CouponRecord coupon = coupon_of(fields);
     const LogLine read = read_log_line(line, coupon.facts().line, coupon.fixed_unit());
     return rules_of(
-               Plausibility::shipped().of(coupon, read.found, read.method.value_or(Exam::VT), {}, read.bare))
+               Plausibility::shipped().of(coupon, read.found, read.method.value_or(Exam::VT), {}, read.typed))
         .contains(rule);
 }
 
@@ -300,6 +300,7 @@ TEST_CASE("each rule about a find asks on one side of its bound, and not at it")
         {"area-over-width", {}, "slag .2in x .1in area 0.02in2", "slag .2in x .1in area 0.020001in2"},
         {"area-under-size", {}, "pore 0.2in area 0.02in2", "pore 0.2in area 0.019999in2"},
         {"cap-over-weld", weld, "excess weld metal w 0.5in", "excess weld metal w 12.700001mm"},
+        {"cap-under-weld", weld, "excessive convexity w 0.5in", "excessive convexity w 12.699999mm"},
         {"overlap-over-weld", weld, "overlap w 0.625in", "overlap w 15.875001mm"},
         {"root-over-weld", weld, "excess penetration h 1mm w 0.5in",
          "excess penetration h 1mm w 12.700001mm"},
@@ -405,6 +406,27 @@ TEST_CASE("a stretch that is longer than three quarters of the turn is asked abo
     CHECK_THAT(found[0].reading, says("was it from 2:00 to 2:30?"));
 }
 
+TEST_CASE("a stretch from an hour to the same hour is a point or the whole turn") {
+    const std::map<std::string, std::string> girth{
+        {"form", "tube"}, {"seam", "girth"}, {"diameter", "2 in"}, {"units", "in"}};
+    const std::string rule = "point-or-turn";
+    CHECK(asks_of(girth, "undercut d .01 from 12:00 to 12:00", rule));
+    CHECK(asks_of(girth, "undercut d .01 at 12:00 # nearly all round", rule));
+    CHECK_FALSE(asks_of(girth, "undercut d .01 at 12:00", rule));
+    CHECK_FALSE(asks_of(girth, "undercut d .01 from 12:00 to 12:01", rule));
+    CHECK_FALSE(asks_of({{"weld-length", "8 in"}, {"units", "in"}}, "undercut d .01 from 2 to 2", rule));
+    const CouponRecord coupon = coupon_of(girth);
+    const auto find = read_log_line("uc d .01 from 12:00 to 12:00", coupon.facts().line, Unit::inch).found;
+    const auto found = Plausibility::shipped().of(coupon, find, Exam::VT, {});
+    REQUIRE(found.size() == 1);
+    CHECK_THAT(found[0].reading, says("what goes all round is written 'l 6.283 in at 12:00'"));
+    // What is told to be written is believed.
+    for (const char *way : {"uc d .01 l 6.283 in at 12:00", "uc d .01 at 12:00"})
+        CHECK(Plausibility::shipped()
+                  .of(coupon, read_log_line(way, coupon.facts().line, Unit::inch).found, Exam::VT, {})
+                  .empty());
+}
+
 TEST_CASE("an exam of long ago is asked about") {
     ExamRecord exam;
     exam.date = parse_day("2011-11-25");
@@ -481,5 +503,35 @@ TEST_CASE("mistakes of such a file are named, and every shipped rule has its rea
         INFO(rule.id);
         CHECK_FALSE(rule.why.empty());
         CHECK(rule.standing.kind == Standing::Kind::common_practice);
+    }
+}
+
+TEST_CASE("a remark that tells nothing but how many there are, or that they are a group, is asked about") {
+    const std::string rule = "remark-tells-several";
+    for (const char *said :
+         {"four", "x3", "3x", "each toe", "(4)", "both toes", "scattered", "row of 5", "12",
+          "smooth, two of them", "two pores", "chain of small pores", "in a row", "a pair", "many"}) {
+        INFO(said);
+        CHECK(asks_of({}, std::string("pore 0.1 in at 3 in # ") + said, rule));
+    }
+    for (const char *said : {"toe", "run 2", "seen twice", "one", "1", "left of the tee", "photo 12",
+                             "both runs ground flush", "2026", "2 in", "no other"}) {
+        INFO(said);
+        CHECK_FALSE(asks_of({}, std::string("pore 0.1 in at 3 in # ") + said, rule));
+    }
+}
+
+TEST_CASE("the plural of what is one find is asked about where it has a size") {
+    const std::string rule = "plural-of-one";
+    for (const char *line :
+         {"pores 0.1 in at 3 in", "inclusions 0.1 in at 3 in", "cracks l 0.1 in at 3 in"}) {
+        INFO(line);
+        CHECK(asks_of({}, line, rule));
+    }
+    for (const char *line :
+         {"pores at 3 in", "pore 0.1 in at 3 in", "porosity 0.1 in at 3 in", "pore 0.1 in # pores",
+          "excessive convexity h 0.1 in", "clustered porosity 0.3 in"}) {
+        INFO(line);
+        CHECK_FALSE(asks_of({}, line, rule));
     }
 }

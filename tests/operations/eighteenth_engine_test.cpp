@@ -18,7 +18,7 @@ void wide_cap(Booth &booth, const std::string &line) {
                       {"weld-length", "300mm"},
                       {"thickness", "10mm"},
                       {"weld-thickness", "10mm"},
-                      {"weld-width", "16mm"},
+                      {"weld-width", "14mm"},
                       {"magnetic", "yes"},
                       {"inside", "accessible"},
                       {"process", "SMAW"},

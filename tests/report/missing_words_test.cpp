@@ -47,6 +47,19 @@ TEST_CASE("a nearest gap that is not known is asked for by the places that nobod
                says("Near pore") && says("the place on the weld of #2") && !says("the nearest gap"));
 }
 
+TEST_CASE("a nearest gap that is not known is asked for by the ends that nobody told") {
+    const std::string lone =
+        "  - {id: lone, title: Lone slag, types: slag inclusion, exams: RT, where: nearest gap "
+        "at least 1 in, measure: depth, at most: 1/4 in" +
+        of_clause;
+    CHECK_THAT(asked_of(lone, {"RT slag inclusion d 0.3 at 2", "RT slag inclusion d 0.3 at 6"}),
+               says("the length (or from .. to) of #1 and #2") && !says("the nearest gap"));
+    CHECK_THAT(asked_of(lone, {"RT slag inclusion d 0.3 at 2", "RT slag inclusion d 0.3 l 0.2 at 6"}),
+               says("the length (or from .. to) of #1"));
+    CHECK_THAT(asked_of(lone, {"RT slag inclusion d 0.3 at 2", "RT slag inclusion d 0.3"}),
+               says("the place on the weld of #2") && says("the length (or from .. to) of #1"));
+}
+
 TEST_CASE("of several known gaps the reason quotes the one that names the find most closely") {
     const std::string gaps =
         "gaps:\n  - {text: tables were not read, types: inclusion, exams: RT}\n  - {text: "
