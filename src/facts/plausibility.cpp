@@ -281,6 +281,13 @@ std::vector<Unlikely> Plausibility::of(const CouponRecord &coupon, Day today) co
         out.push_back({"note-like-a-find", "the note '" + shown(note) +
                                                "' reads like a find, and no verdict goes by a note; is it "
                                                "one? It is logged with the exam that found it"});
+    for (const char *field : {"material", "filler", "procedure", "cohort", "rotated"})
+        for (const auto &told : told_in(coupon.get(field)))
+            if (is_planar_find(told))
+                out.push_back({"field-like-a-find", std::string(field) + " '" + shown(coupon.get(field)) +
+                                                        "' tells of '" + told.word +
+                                                        "', and no verdict goes by it; is it one? It is "
+                                                        "logged with the exam that found it"});
     return out;
 }
 

@@ -35,8 +35,9 @@ bool gives_reason(std::string_view text) {
 }
 
 std::string denying_word(std::string_view text) {
-    constexpr std::string_view words[] = {"not",    "never", "no",        "nothing",
-                                          "nobody", "none",  "cancelled", "canceled"};
+    constexpr std::string_view words[] = {"not",     "never",    "no",        "nothing",
+                                          "nobody",  "none",     "cancelled", "canceled",
+                                          "planned", "rejected", "sick",      "watched"};
     const std::string small = lowered(text);
     for (const auto word : letters_in(small)) {
         if (std::find(std::begin(words), std::end(words), word) == std::end(words)) continue;

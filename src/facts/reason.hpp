@@ -9,8 +9,8 @@ namespace beadbook {
 /// none ("n/a", "none"), nor one that says nothing ("ok"). Common practice, no source.
 bool gives_reason(std::string_view text);
 
-/// The word by which a text says that something was not so: "not", "never", "no" that stands before no
-/// number; empty if none does.
+/// The word by which a text says that something was not so: "not", "never", "planned", "no" that stands
+/// before no number; empty if none does.
 std::string denying_word(std::string_view text);
 
 /// A reason as it is stored (checked_text), wherever one is asked: empty stays empty, which the caller

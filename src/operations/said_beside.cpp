@@ -10,7 +10,7 @@
 namespace beadbook {
 namespace {
 
-constexpr std::string_view note_rule = "note-like-a-find", why_rule = why_like_a_find;
+constexpr std::string_view note_rule = "note-like-a-find";
 
 std::string told_of(const CouponState &coupon, const WhySaid &why) {
     const std::string number = "#" + std::to_string(why.number);
@@ -47,7 +47,7 @@ private:
 };
 
 void hold_procedure(const ExamRecord &exam, std::vector<Unlikely> &against) {
-    if (reads_like_a_find(exam.procedure))
+    if (note_tells_find(exam.procedure))
         against.push_back(
             {std::string(note_rule), "the procedure '" + shown(exam.procedure) +
                                          "' reads like a find, and no verdict goes by it; is it one?"});
@@ -90,10 +90,10 @@ void hold_words_against_finds(const CouponState &coupon, const ExamRecord &exam,
     if (found) {
         WordsHeld words(logged, against);
         words.hold(note_rule, "note", exam.note);
-        words.hold(why_rule, "reason", why);
+        words.hold(why_like_a_find, "reason", why);
         for (const auto &one : coupon.whys)
             if (one.kind == "exam" && one.exam == number)
-                words.hold(why_rule, "reason", said_in_reason(one.text), WordsHeld::Of::then);
+                words.hold(why_like_a_find, "reason", said_in_reason(one.text), WordsHeld::Of::then);
     }
     hold_procedure(exam, against);
 }
@@ -103,14 +103,14 @@ void hold_words_against_none(const ExamRecord &exam, std::optional<int> found,
     if (found == 0) {
         WordsHeld words({}, against);
         words.hold(note_rule, "note", exam.note);
-        if (exam.finished) words.hold(why_rule, "reason", exam.finished->why);
+        if (exam.finished) words.hold(why_like_a_find, "reason", exam.finished->why);
     }
     hold_procedure(exam, against);
 }
 
 std::vector<Unlikely> with_why(std::vector<Unlikely> found, const std::string &why,
                                const std::vector<IndicationRecord> &finds) {
-    WordsHeld(finds, found).hold(why_rule, "reason", why);
+    WordsHeld(finds, found).hold(why_like_a_find, "reason", why);
     return found;
 }
 

@@ -290,7 +290,7 @@ std::vector<std::string> taken_back_words(const std::vector<TakenBack> &all) {
                 "#" + std::to_string(one.number) +
                 (one.to ? " moved to #" + std::to_string(one.to->number) + " of coupon " + one.to->coupon
                         : done) +
-                since);
+                since + (one.planar ? " (" + one.was + ")" : ""));
             break;
         case TakenBack::Kind::exam:
             out.push_back("exam " + std::to_string(one.number) + done +
