@@ -84,6 +84,11 @@ private:
 
 } // namespace
 
+bool has_open_end(const Indication &found, const Vocabulary &vocabulary) {
+    return found.place && found.place->from == found.place->to && !found.measures.has(Quantity::length) &&
+           !vocabulary[found.type].measured;
+}
+
 bool round_in_spite_of_name(const ImperfectionType &type, const Environment::Values &measures) {
     return type.shape == Shape::linear && measures.has(Quantity::length) && measures.has(Quantity::width) &&
            measures[Quantity::length] <= measures[Quantity::width];
@@ -256,8 +261,7 @@ std::vector<Item> make_items(const CriteriaSet &set, const Coupon &coupon,
         item.place = indications[i].place;
         item.across = indications[i].across;
         item.measures = Measures(indications[i].measures);
-        item.open_end = engine >= first_with_bounds && item.place && item.place->from == item.place->to &&
-                        !item.measures.has(Quantity::length) && !vocabulary[indications[i].type].measured;
+        item.open_end = engine >= first_with_bounds && has_open_end(indications[i], vocabulary);
         item.words = indications[i].words;
         if (engine >= first_to_ask_where && vocabulary[indications[i].type].is_volume())
             size_by_all_dimensions(item);

@@ -72,6 +72,9 @@ struct Item {
     Missing may_merge; ///< what would tell whether it is one with another; none if that is known
 };
 
+/// It is told where it begins, and neither where it ends nor how long it is.
+bool has_open_end(const Indication &found, const Vocabulary &vocabulary);
+
 /// Elongated by its name, and as wide as long by its measures. Anything longer is for the set's own rule to
 /// call linear or rounded, whatever the name: three times the width is rounded in most standards.
 bool round_in_spite_of_name(const ImperfectionType &type, const Environment::Values &measures);

@@ -55,6 +55,18 @@ void take_other_exams(const GradedTests &tests, const RetestState &retest, const
     }
 }
 
+/// That a person graded passed what the verdict does not accept, of the coupon called `name`.
+Shortcoming against_verdict(const CouponState &coupon, const GradeStanding &standing,
+                            const std::string &name) {
+    Shortcoming out = shortcoming(Shortcoming::Kind::verdict, name);
+    out.class_id = coupon.grade->class_id;
+    out.now = name_of(standing.now);
+    out.by = coupon.grade->stamp.who;
+    out.on = coupon.grade->stamp.at.substr(0, 10);
+    out.remark = coupon.grade->remark;
+    return out;
+}
+
 /// A grade that is to be given again, or that passed what a verdict, taken afresh, does not accept.
 void take_grade(const CouponState &coupon, const GradeStanding &standing, const std::string &name,
                 std::vector<Shortcoming> &lacks) {
@@ -236,17 +248,6 @@ std::vector<Impediment> unknown_words(const RangeRules &rules, const Weld &test,
             out.back().remedy = Remedy{"change", {on_record->id}, {"forget", "why"}};
         }
     }
-    return out;
-}
-
-Shortcoming against_verdict(const CouponState &coupon, const GradeStanding &standing,
-                            const std::string &name) {
-    Shortcoming out = shortcoming(Shortcoming::Kind::verdict, name);
-    out.class_id = coupon.grade->class_id;
-    out.now = name_of(standing.now);
-    out.by = coupon.grade->stamp.who;
-    out.on = coupon.grade->stamp.at.substr(0, 10);
-    out.remark = coupon.grade->remark;
     return out;
 }
 

@@ -23,10 +23,6 @@ std::vector<Impediment> impediments_of(const CouponRecord &test, const std::stri
 std::vector<Impediment> unknown_words(const RangeRules &rules, const Weld &test, const std::string &name,
                                       const CouponRecord *on_record = nullptr);
 
-/// That a person graded passed what the verdict does not accept, of the coupon called `name`.
-Shortcoming against_verdict(const CouponState &coupon, const GradeStanding &standing,
-                            const std::string &name);
-
 /// Why a coupon that proved something of a welder proves it no longer, as the record stands now; empty if it
 /// does. Its grade or what was corrected since may say so.
 std::string no_longer_proves(const CouponState &coupon, const std::string &welder);

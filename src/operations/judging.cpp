@@ -131,6 +131,11 @@ Verdict Judged::verdict() const {
     return best;
 }
 
+bool Judged::accepts_any() const {
+    return std::any_of(judgement.classes.begin(), judgement.classes.end(),
+                       [](const ClassJudgement &one) { return one.verdict == Verdict::accept; });
+}
+
 Judged judge_by(const CouponState &coupon, std::shared_ptr<const CriteriaSet> set) {
     Judged out;
     out.mark = coupon.record.id;

@@ -48,6 +48,7 @@ struct Judged {
 
     /// Of the class sought; without one: accept if any class accepts, else cannot say if any is open.
     Verdict verdict() const;
+    bool accepts_any() const; ///< class
     /// No verdict goes by them, and none stands against them.
     bool bends_failed() const { return mechanical == "failed"; }
     /// What the coupon comes to: a reject where its mechanical tests failed, whatever the verdict.

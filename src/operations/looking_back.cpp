@@ -27,12 +27,6 @@ bool judged_by_another_text(const CouponState &coupon, const CriteriaSet &set) {
     });
 }
 
-bool accepts_any(const Judged &judged) {
-    const auto &classes = judged.judgement.classes;
-    return std::any_of(classes.begin(), classes.end(),
-                       [](const ClassJudgement &one) { return one.verdict == Verdict::accept; });
-}
-
 /// A slip of the hand that was undone before anybody relied on it.
 bool is_slip(const TakenBack &one) {
     using Kind = TakenBack::Kind;
@@ -72,7 +66,7 @@ void look_back(Office &office, const CouponState &coupon, Judged &judged) {
     if (!has_a_past(office, coupon, judged)) return;
     const auto turns = turned(office, coupon.record.id);
     judged.taken_back = taken_back(office, coupon.record, turns);
-    if (!accepts_any(judged)) return;
+    if (!judged.accepts_any()) return;
     judged.gone = gone_words(judged.taken_back, turns);
     for (const auto &one : turns)
         if (one.by == Turned::By::text && one.accepted) judged.rejected_by_text = one.words();
@@ -86,15 +80,14 @@ std::vector<std::string> beside_accept(Office &office, const CouponState &coupon
     const auto sure = coupon.assurances();
     if (sure.empty() && !says_otherwise(office.book().history(coupon.record.id))) return {};
     const JudgedOrNot now = judge_with_cautions(office, coupon);
-    if (!now.judged || !accepts_any(*now.judged)) return {};
+    if (!now.judged || !now.judged->accepts_any()) return {};
     std::vector<std::string> out = now.judged->gone;
     if (const auto &fields = now.judged->said_otherwise; !fields.empty())
         out.push_back(listed(fields, "and") + " said otherwise since it was examined");
-    std::vector<std::string> rules;
-    for (const auto &one : sure) rules.insert(rules.end(), one.rules.begin(), one.rules.end());
-    std::sort(rules.begin(), rules.end());
-    rules.erase(std::unique(rules.begin(), rules.end()), rules.end());
-    if (!rules.empty()) out.push_back("taken as meant so in spite of " + listed(rules, "and"));
+    std::set<std::string> rules;
+    for (const auto &one : sure) rules.insert(one.rules.begin(), one.rules.end());
+    if (!rules.empty())
+        out.push_back("taken as meant so in spite of " + listed({rules.begin(), rules.end()}, "and"));
     return out;
 }
 
@@ -106,7 +99,7 @@ JudgedOrNot judge_looking_back(Office &office, const CouponState &coupon, const 
 
 JudgedOrNot judge_with_cautions(Office &office, const CouponState &coupon, const JudgeRequest &request) {
     JudgedOrNot out = judge_or_tell(office, coupon, request);
-    if (!out.judged || !accepts_any(*out.judged)) return out;
+    if (!out.judged || !out.judged->accepts_any()) return out;
     look_back(office, coupon, *out.judged);
     out.judged->taken_back.clear();
     return out;

@@ -99,6 +99,7 @@ void ask_about_welders(Office &office, const std::string &person) {
 
 /// What kept an exam from counting is not made good behind it unless somebody says that it is meant so.
 void check_heals_nothing(Writing &writing, const PersonRecord &before, const PersonRecord &now) {
+    if (before.certificates == now.certificates) return;
     for (const auto &examiner : writing.ledger().examiners()) {
         if (!same_person(examiner, now.name)) continue;
         for (const auto &mark : writing.ledger().coupons_examined_by(examiner)) {

@@ -344,10 +344,10 @@ private:
         const Done<Logged> done = stored([&](Writing &w, bool sure) {
             return log_lines(w, {coupon_, free ? 0 : exam_, line, "line", sure});
         });
-        for (const auto &i : done.value.indications) {
+        for (const auto now = call_.office().coupon(coupon_); const auto &i : done.value.indications) {
             deeds_.push_back({coupon_, i.number, {}});
             ++logged_;
-            session_.out << find_shown(call_.office().coupon(coupon_), i) << "\n";
+            session_.out << find_shown(now, i) << "\n";
         }
         taken(done.value);
         tell_notes(done.notes);

@@ -61,10 +61,7 @@ Words told_beside(bool cautions, bool written, const std::string &between) {
 }
 
 Words told_beside(const Judged &judged, const std::string &between) {
-    const auto &classes = judged.judgement.classes;
-    const bool accepts = std::any_of(classes.begin(), classes.end(),
-                                     [](const auto &one) { return one.verdict == Verdict::accept; });
-    return told_beside(judged.with_cautions(), accepts && !judged.said.empty(), between);
+    return told_beside(judged.with_cautions(), judged.accepts_any() && !judged.said.empty(), between);
 }
 
 Words verdict_in_a_cell(const CouponLine &one) {

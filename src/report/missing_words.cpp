@@ -1,5 +1,6 @@
 #include "report/missing_words.hpp"
 
+#include "judge/item.hpp"
 #include "measure/text.hpp"
 
 #include <algorithm>
@@ -36,12 +37,6 @@ std::vector<const Indication *> found_beside(const Case &c, const std::vector<co
     return beside;
 }
 
-/// It is told where it begins, and neither where it ends nor how long it is.
-bool ends_anywhere(const Indication &one, const Vocabulary &vocabulary) {
-    return one.place && one.place->from == one.place->to && !one.measures.has(Quantity::length) &&
-           !vocabulary[one.type].measured;
-}
-
 } // namespace
 
 std::string missing_words(const Case &c, const Finding &f) {
@@ -59,7 +54,7 @@ std::string missing_words(const Case &c, const Finding &f) {
         const auto beside = found_beside(c, finds);
         const auto unplaced = numbers_of(beside, [](const Indication &one) { return !one.place; });
         const auto no_end =
-            numbers_of(beside, [&](const Indication &one) { return ends_anywhere(one, c.vocabulary); });
+            numbers_of(beside, [&](const Indication &one) { return has_open_end(one, c.vocabulary); });
         if (!unplaced.empty() || !no_end.empty()) left = left.without(lack_of(Quantity::nearest_gap));
         if (!unplaced.empty()) tell(Missing::place(), unplaced);
         if (!no_end.empty()) {

@@ -40,6 +40,9 @@ bool asks_of(const std::map<std::string, std::string> &fields, const std::string
         .contains(rule);
 }
 
+const std::map<std::string, std::string> girth{
+    {"form", "tube"}, {"seam", "girth"}, {"diameter", "2 in"}, {"units", "in"}};
+
 } // namespace
 
 TEST_CASE("each rule about a coupon asks on one side of its bound, and not at it") {
@@ -391,8 +394,6 @@ TEST_CASE("a throat is held against the largest fillet that its exam measured on
 }
 
 TEST_CASE("a stretch that is longer than three quarters of the turn is asked about") {
-    const std::map<std::string, std::string> girth{
-        {"form", "tube"}, {"seam", "girth"}, {"diameter", "2 in"}, {"units", "in"}};
     const std::string rule = "most-of-the-turn";
     CHECK(asks_of(girth, "undercut d .01 from 2:30 to 2:00", rule));
     CHECK(asks_of(girth, "undercut d .01 from 1:00 to 10:01", rule));
@@ -407,8 +408,6 @@ TEST_CASE("a stretch that is longer than three quarters of the turn is asked abo
 }
 
 TEST_CASE("a stretch from an hour to the same hour is a point or the whole turn") {
-    const std::map<std::string, std::string> girth{
-        {"form", "tube"}, {"seam", "girth"}, {"diameter", "2 in"}, {"units", "in"}};
     const std::string rule = "point-or-turn";
     CHECK(asks_of(girth, "undercut d .01 from 12:00 to 12:00", rule));
     CHECK(asks_of(girth, "undercut d .01 at 12:00 # nearly all round", rule));

@@ -37,6 +37,20 @@ public:
                 fields[name] = value;
         put(mark, fields);
     }
+    /// A fillet weld of 1/4 in, 6 in long, by criteria that want its size measured.
+    void fillet() {
+        put("T-1", {{"criteria", "ufgs-15216n"},
+                    {"joint", "fillet"},
+                    {"joint-form", "tee"},
+                    {"form", "plate"},
+                    {"seam", "straight"},
+                    {"weld-length", "6in"},
+                    {"thickness", "1/4in"},
+                    {"fillet-size", "1/4in"},
+                    {"magnetic", "no"},
+                    {"process", "GTAW"},
+                    {"material", "stainless steel"}});
+    }
     Done<ExamRecord> exam(Exam method, const std::function<void(ExamRequest &)> &more = {},
                           const std::string &mark = "T-1") {
         ExamRequest request;

@@ -13,6 +13,14 @@ Done<std::vector<CouponRecord>> registered(Booth &booth, const CouponsRequest &r
     return booth.write([&](Writing &w) { return register_coupons(w, request); });
 }
 
+ExamRequest found_nothing() {
+    ExamRequest exam;
+    exam.examiner = "A. Field";
+    exam.level = "II";
+    exam.found = 0;
+    return exam;
+}
+
 } // namespace
 
 TEST_CASE("coupons like another take what it says of the weld, and nothing that is its own") {
@@ -112,10 +120,7 @@ TEST_CASE("the same slip of many coupons is mended at once, or of none") {
 TEST_CASE("one exam of many coupons is one of each") {
     Booth booth;
     registered(booth, {{"T-1", "T-2"}, {}, "", false});
-    ExamRequest exam;
-    exam.examiner = "A. Field";
-    exam.level = "II";
-    exam.found = 0;
+    ExamRequest exam = found_nothing();
     const auto done = booth.write([&](Writing &w) { return record_exams(w, {"T-1", "T-2"}, exam); });
     CHECK(done.value.exams.size() == 2);
     for (const char *mark : {"T-1", "T-2"}) CHECK(booth.office.coupon(mark).exams.size() == 1);
@@ -137,10 +142,7 @@ TEST_CASE("one exam of many coupons is one of each") {
 TEST_CASE("an exam of many coupons stands in place of the last by its method on each") {
     Booth booth;
     registered(booth, {{"T-1", "T-2"}, {}, "", false});
-    ExamRequest exam;
-    exam.examiner = "A. Field";
-    exam.level = "II";
-    exam.found = 0;
+    ExamRequest exam = found_nothing();
     booth.write([&](Writing &w) { return record_exams(w, {"T-2"}, exam, {Exam::PT}); });
     booth.write([&](Writing &w) { return record_exams(w, {"T-1", "T-2"}, exam); });
     exam.replaces_last = true;

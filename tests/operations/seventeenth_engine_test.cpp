@@ -8,17 +8,7 @@ using namespace beadbook::test;
 namespace {
 
 void measured_in_vain(Booth &booth) {
-    booth.put("T-1", {{"criteria", "ufgs-15216n"},
-                      {"joint", "fillet"},
-                      {"joint-form", "tee"},
-                      {"form", "plate"},
-                      {"seam", "straight"},
-                      {"weld-length", "6in"},
-                      {"thickness", "1/4in"},
-                      {"fillet-size", "1/4in"},
-                      {"magnetic", "no"},
-                      {"process", "GTAW"},
-                      {"material", "stainless steel"}});
+    booth.fillet();
     booth.exam(Exam::VT, [](ExamRequest &request) { request.incomplete = "gauge worn, not to be trusted"; });
     booth.log("fillet size 1/4in from 0in to 6in");
     booth.finish(1);

@@ -14,17 +14,7 @@ namespace {
 /// Of a fillet that is 6 in long, what is said of its size.
 std::string said_of(const std::vector<std::string> &lines) {
     Booth booth;
-    booth.put("T-1", {{"criteria", "ufgs-15216n"},
-                      {"joint", "fillet"},
-                      {"joint-form", "tee"},
-                      {"form", "plate"},
-                      {"seam", "straight"},
-                      {"weld-length", "6in"},
-                      {"thickness", "1/4in"},
-                      {"fillet-size", "1/4in"},
-                      {"magnetic", "no"},
-                      {"process", "GTAW"},
-                      {"material", "stainless steel"}});
+    booth.fillet();
     booth.exam(Exam::VT);
     for (const auto &line : lines) booth.log(line);
     booth.finish(1);
