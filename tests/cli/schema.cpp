@@ -2,6 +2,8 @@
 
 #include "temporary.hpp"
 
+#include <map>
+#include <memory>
 #include <nlohmann/json.hpp>
 
 #if __has_include(<valijson/validator.hpp>)
@@ -52,18 +54,31 @@ void close(nlohmann::json &part) {
         part["additionalProperties"] = false;
 }
 
-} // namespace
-
-std::string schema_faults(const std::string &command, const std::string &json) {
+std::unique_ptr<valijson::Schema> made_of(const std::string &command) {
     nlohmann::json text = read_schema(command + ".json");
     nlohmann::json definitions = text.value("definitions", nlohmann::json::object());
     take_in(text, definitions);
     take_in(definitions, definitions);
     text["definitions"] = definitions;
     close(text);
+    auto out = std::make_unique<valijson::Schema>();
+    valijson::SchemaParser().populateSchema(valijson::adapters::NlohmannJsonAdapter(text), *out);
+    return out;
+}
+
+/// Kept, as making one takes longer than holding a document against it.
+const valijson::Schema &schema_of(const std::string &command) {
+    static std::map<std::string, std::unique_ptr<valijson::Schema>> made;
+    auto &one = made[command];
+    if (!one) one = made_of(command);
+    return *one;
+}
+
+} // namespace
+
+std::string schema_faults(const std::string &command, const std::string &json) {
+    const valijson::Schema &schema = schema_of(command);
     const nlohmann::json document = nlohmann::json::parse(json);
-    valijson::Schema schema;
-    valijson::SchemaParser().populateSchema(valijson::adapters::NlohmannJsonAdapter(text), schema);
     valijson::ValidationResults results;
     if (valijson::Validator().validate(schema, valijson::adapters::NlohmannJsonAdapter(document), &results))
         return "";
