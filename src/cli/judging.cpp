@@ -106,17 +106,19 @@ ExitCode judge_stream(Call &call) {
     Office office(nothing, call.catalogue());
     Stream stream(office, {judge_request(call), call.has("sure"), call.has("open-files")});
     Verdict worst = Verdict::accept;
-    bool bad = false;
+    bool bad = false, any = false;
     std::string line;
     for (std::size_t number = 1; std::getline(call.session().in, line); ++number) {
         if (trimmed(line).empty()) continue;
         const Streamed one = stream.judge(line);
+        any = true;
         bad = bad || !one.fault.empty();
         worst =
             std::max(worst, one.coupon.judged ? one.coupon.judged->with_mechanical() : Verdict::cannot_say);
         call.session().out << json_line(number, one);
     }
-    return bad ? ExitCode::bad_data : code_of(worst);
+    if (bad) return ExitCode::bad_data;
+    return any ? code_of(worst) : ExitCode::cannot_say;
 }
 
 ExitCode run_judge(Call &call) {

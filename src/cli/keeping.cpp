@@ -63,6 +63,8 @@ ExitCode tell_verified(Call &call, const Result &verified, const std::vector<std
 
 ExitCode run_verify(Call &call) {
     VerifyRequest request{call.has("replay"), call.text("head")};
+    if (call.has("head") && request.head.empty())
+        throw UsageError("--head is empty; give the hash that was noted, or leave it out");
     if (call.joins_shops()) {
         for (const char *of_one : {"head", "seal", "signer"})
             if (call.has(of_one))

@@ -79,6 +79,7 @@ std::string other_find_in_remark(const IndicationRecord &find, const WeldLine &w
         if (told.measured && (!alike || tells_another_place(told.clause, find, weld, unit)))
             return told.clause;
     }
+    if (std::string more = more_told(find.remark); !more.empty()) return more;
     const std::string another = another_told(find.remark);
     return !another.empty() && tells_another_place(another, find, weld, unit) ? another : "";
 }

@@ -14,14 +14,17 @@ namespace {
 
 /// What people write who do not name anybody, and what stands beside it.
 constexpr auto no_names = std::to_array<std::string_view>(
-    {"nobody",  "none",     "unknown",   "tbd",       "tba",      "na",           "self",         "trainee",
-     "someone", "somebody", "anybody",   "examiner",  "me",       "not",          "yet",          "examined",
-     "examine", "done",     "inspected", "inspector", "no",       "one",          "same",         "welder",
-     "student", "learner",  "teacher",   "operator",  "name",     "technician",   "the",          "a",
-     "an",      "his",      "her",       "own",       "by",       "to",           "be",           "level",
-     "lvl",     "iv",       "iii",       "ii",        "i",        "cwi",          "scwi",         "nde",
-     "ndt",     "visual",   "penetrant", "magnetic",  "particle", "radiographic", "instructor",   "shop",
-     "office",  "root",     "admin",     "system",    "computer", "test",         "administrator"});
+    {"nobody",  "none",       "unknown",  "tbd",      "tba",          "na",         "self",
+     "trainee", "someone",    "somebody", "anybody",  "examiner",     "me",         "not",
+     "yet",     "examined",   "examine",  "done",     "inspected",    "inspector",  "no",
+     "one",     "same",       "welder",   "student",  "learner",      "teacher",    "operator",
+     "name",    "technician", "the",      "a",        "an",           "his",        "her",
+     "own",     "by",         "to",       "be",       "level",        "lvl",        "iv",
+     "iii",     "ii",         "i",        "cwi",      "scwi",         "nde",        "ndt",
+     "visual",  "penetrant",  "magnetic", "particle", "radiographic", "instructor", "shop",
+     "office",  "root",       "admin",    "system",   "computer",     "test",       "administrator",
+     "nn",      "xx",         "xxx",      "qc",       "qa",           "lab",        "laboratory",
+     "vendor",  "contractor", "see",      "film",     "report"});
 
 constexpr auto titles = std::to_array<std::string_view>(
     {"jr",     "sr",      "junior", "senior",  "phd",        "msc",       "bsc",      "ing",

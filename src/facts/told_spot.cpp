@@ -2,6 +2,7 @@
 
 #include "facts/clauses.hpp"
 #include "facts/find_words.hpp"
+#include "facts/several_told.hpp"
 #include "facts/told_find.hpp"
 #include "measure/text.hpp"
 
@@ -136,10 +137,13 @@ std::string number_told(std::string_view text) {
 }
 
 std::string taken_back(std::string_view text) {
-    constexpr std::string_view turns[] = {"but",  "except", "excepting",  "only",   "half",
-                                          "save", "partly", "unfinished", "partial"};
+    constexpr std::string_view turns[] = {
+        "but",        "except",  "excepting", "only",     "half",       "save",    "partly",  "partial",
+        "unfinished", "halfway", "fogged",    "failed",   "fails",      "failing", "reject",  "rejected",
+        "stopped",    "aborted", "covered",   "obscured", "unreadable", "spoilt",  "repeated"};
     constexpr std::string_view not_yet[] = {"seen",     "done",    "all",     "examined",   "finished",
-                                            "complete", "reached", "visible", "accessible", "looked"};
+                                            "complete", "reached", "visible", "accessible", "looked",
+                                            "see",      "reach",   "examine", "inspect",    "developed"};
     for (const auto &words : clauses_of(text)) {
         for (std::size_t i = 0; i < words.size(); ++i) {
             if (is_one_of(words[i], turns)) return words[i];
@@ -163,6 +167,24 @@ std::string another_told(std::string_view text) {
                                    [&](const auto &word) { return is_one_of(word, more); });
         if (told && place_in(words) < words.size()) return joined(words, " ");
     }
+    return "";
+}
+
+std::string more_told(std::string_view text) {
+    constexpr std::string_view more[] = {"more", "other", "others"};
+    const auto is_count = [](const std::string &word) {
+        return tells_several(word) || (word != "0" && word.find_first_not_of("0123456789") == word.npos);
+    };
+    for (const auto &words : clauses_of(text))
+        for (std::size_t i = 0; i < words.size(); ++i) {
+            const bool behind_of = i > 0 && same_word(words[i - 1], "of"),
+                       of_a = i > 1 && same_word(words[i - 1], "a") && same_word(words[i - 2], "of");
+            const bool counted = i > 0 && is_one_of(words[i], more) && is_count(words[i - 1]);
+            const bool more_of =
+                i + 1 < words.size() && same_word(words[i], "more") && same_word(words[i + 1], "of");
+            if (counted || more_of || ((behind_of || of_a) && tells_several(words[i])))
+                return joined(words, " ");
+        }
     return "";
 }
 

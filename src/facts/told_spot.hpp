@@ -14,9 +14,12 @@ std::string place_told(std::string_view text);
 /// The same of a size that stands as one: `0.3 long`, `hole 0.2`; and of how many were found.
 std::string size_told(std::string_view text);
 std::string number_told(std::string_view text);
-/// The word by which a text takes back the word none before it, in part: except, only, half, not seen.
+/// The word by which a text takes back the word none before it, in part: except, only, half, not seen,
+/// fogged.
 std::string taken_back(std::string_view text);
 /// The part of a text that tells another find than the one before it: `second one at 60`, `2 more at 7:00`.
 std::string another_told(std::string_view text);
+/// The part that tells more finds beside it, wherever they are: `3 more like it`, `one of several`.
+std::string more_told(std::string_view text);
 
 } // namespace beadbook

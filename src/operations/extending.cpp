@@ -1,10 +1,13 @@
 // extend: welds of the work and coupons prolong a qualification.
+#include "criteria/methods.hpp"
 #include "facts/coupon_weld.hpp"
 #include "facts/told_find.hpp"
 #include "measure/text.hpp"
+#include "operations/entitled.hpp"
 #include "operations/evidence.hpp"
 #include "operations/failed_work.hpp"
 #include "operations/held_events.hpp"
+#include "operations/people.hpp"
 #include "operations/retest_notes.hpp"
 #include "operations/standing.hpp"
 #include "operations/test_likeness.hpp"
@@ -108,6 +111,25 @@ void check_follows(const WelderStanding &standing, const HeldQualification &held
             .at("date");
 }
 
+/// Of whom the record of people says that he may judge by none of the methods that count accepts no weld, as
+/// an exam of his would not count. Of others it knows nothing.
+void check_entitled(Office &office, const ExaminedWeld &weld, const std::vector<std::string> &asked) {
+    const auto person = person_named(office, weld.who);
+    if (!person || person->certificates.empty()) return;
+    std::string why;
+    for (const auto &name : weld.methods) {
+        if (!asked.empty() && std::find(asked.begin(), asked.end(), name) == asked.end()) continue;
+        const auto method = exam_named(name);
+        if (!method) return; // of other methods it holds no certificates
+        const Entitled entitled = entitled_by_record(office, *person, *method, weld.day);
+        if (entitled.objection.empty()) return;
+        why = name + " on " + print(weld.day) + ": " + why_not_entitled(entitled.objection);
+    }
+    if (!why.empty())
+        throw InputError(shown(weld.who) + " accepts no weld by " + why +
+                         "; a weld that another person accepted is asked for");
+}
+
 /// A weld of the work as its text, if somebody else than the welder states that it was examined, as the rules
 /// ask, and accepted.
 std::string stated_weld(Office &office, const std::string &mark, const std::string &text,
@@ -131,6 +153,7 @@ std::string stated_weld(Office &office, const std::string &mark, const std::stri
         if (!examined)
             throw InputError("'" + shown(out) + "': a weld counts that was examined by " +
                              listed(asked, "or") + " [" + authority(extension.from) + "]");
+        check_entitled(office, weld, asked);
     } catch (const InputError &e) {
         throw Refusal(e).at("weld");
     }

@@ -47,6 +47,9 @@ JoinedShops join_shops(Catalogue &catalogue, const std::string &folder,
             refuse_same(out.shops[k], made.file(file_of_shop(out.shops[k].shop)), now);
         }
     }
+    std::vector<std::string> names;
+    for (const auto &shop : out.shops) names.push_back(shop.shop);
+    note_shops(made, names);
     made.finish();
     return out;
 }

@@ -88,13 +88,12 @@ Summary summary_of_selection(const Shops &shops, const Selection &of) {
     select(shops, of, [&](CouponAtHand &one) {
         const CouponRecord &record = one.line().record;
         if (!of.all()) welders.insert(record.get("welder"));
-        if (one.withdrawn_reject()) {
-            ++withdrawn_rejects;
-            firsts.see(record);
-        }
-        if (!record.withdrawn.empty()) return;
+        const bool rejected = one.withdrawn_reject();
+        if (!record.withdrawn.empty() && !rejected) return;
+        if (rejected) ++withdrawn_rejects;
         coupons.push_back(counted(one.line()));
-        if (!one.line().rejected_by.empty()) rejecting.insert(record.get("criteria"));
+        coupons.back().withdrawn = rejected;
+        if (!rejected && !one.line().rejected_by.empty()) rejecting.insert(record.get("criteria"));
         taken.push_back({firsts.see(record), record.id});
     });
     // A welder's first attempt may lie outside of what is asked for.

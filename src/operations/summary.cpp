@@ -18,6 +18,10 @@ struct Tally {
     std::size_t first = 0, first_accepted = 0;
 
     void add(const CountedCoupon &one) {
+        if (one.withdrawn) {
+            if (one.first) ++first;
+            return;
+        }
         ++out.coupons;
         if (!one.verdict) {
             ++out.not_judged;
@@ -69,6 +73,7 @@ Summary summary_of(const std::vector<CountedCoupon> &coupons) {
     std::map<std::string, Rejections> rules;
     for (const auto &one : coupons) {
         all.add(one);
+        if (one.withdrawn) continue;
         if (one.own_file) ++out.by_own_files;
         if (one.with_cautions) ++out.with_cautions;
         std::set<std::string> seen_types, seen_rules;

@@ -19,6 +19,7 @@ struct CountedCoupon {
     bool own_file = false;                ///< judged by criteria of one's own
     bool with_cautions = false;           ///< accepted, and something stands beside that
     bool bends_failed = false;            ///< its mechanical tests failed, whatever the verdict
+    bool withdrawn = false;               ///< though its finds reject it: counted as a first attempt alone
 };
 
 /// How a group of coupons came out. Only what is accepted or rejected counts in a share; what its

@@ -59,7 +59,10 @@ struct Authority {
     std::string clause;
     Standing standing;
 };
-inline std::string authority(const Authority &from) { return authority(from.clause, from.standing); }
+/// Where no clause of the rules stands behind it, it is our habit.
+inline std::string authority(const Authority &from) {
+    return from.clause.empty() ? "common practice, no source" : authority(from.clause, from.standing);
+}
 
 /// What accepts a test weld by these rules: classes of one criteria set. Judged by anything else, what it
 /// made says nothing here.

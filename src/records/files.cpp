@@ -4,6 +4,7 @@
 #include "measure/text.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cerrno>
 #include <cstdio>
 #include <fcntl.h>
@@ -75,9 +76,12 @@ std::string read_file(const std::string &path) {
 
 std::string read_bytes(const std::string &path, std::size_t most) {
     std::ifstream file = opened(path);
-    std::string bytes(most, '\0');
-    file.read(bytes.data(), static_cast<std::streamsize>(most));
-    bytes.resize(static_cast<std::size_t>(file.gcount()));
+    std::string bytes;
+    // In pieces: `most` is what is taken at the most, and mostly far more than there is.
+    for (std::array<char, 65'536> piece; file && bytes.size() < most;) {
+        file.read(piece.data(), static_cast<std::streamsize>(std::min(piece.size(), most - bytes.size())));
+        bytes.append(piece.data(), static_cast<std::size_t>(file.gcount()));
+    }
     if (file.bad()) throw DataError(shown(path) + ": cannot be read");
     return bytes;
 }

@@ -11,8 +11,12 @@ struct ShopCopy {
     std::string shop, path;
 };
 
-/// Those of a folder, by their names; none where the path is no such folder.
+/// Those of a folder, by their names; none where the path is no such folder. Throws StoreError: one that was
+/// joined is missing, or is no such copy any more.
 std::vector<ShopCopy> shop_copies(const std::string &folder);
+class NewFolder;
+/// Keeps in a new folder which shops it joins, so that one that is missing later is missed.
+void note_shops(const NewFolder &folder, const std::vector<std::string> &shops);
 
 /// The name of a shop's copy in its folder. Throws DataError: not 1 to 20 letters, digits, dashes or
 /// underscores. It has no dot, so that SHOP.MARK is read in one way.

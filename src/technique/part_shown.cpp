@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cstdio>
 
 namespace beadbook {
 namespace {
@@ -24,6 +25,8 @@ constexpr std::array values_of_the_unseen{
     "hidden",      "obscured",     "invisible",   "missed",         "inaccessible", "skipped",
     "omitted",     "aborted",      "interrupted", "unreadable"};
 constexpr std::array values_of_a_part{"partial", "partly", "half"};
+constexpr std::array values_of_a_failure{"fail",     "fails", "failed", "failing", "reject",
+                                         "rejected", "lost",  "spoilt", "unusable"};
 constexpr std::array values_of_all{"100 %",  "100%", "full", "all",  "complete", "whole",
                                    "entire", "both", "yes",  "seen", "examined", "accessible"};
 
@@ -33,6 +36,12 @@ bool has_one(const std::string &text, const std::array<const char *, N> &words) 
     return std::any_of(words.begin(), words.end(), [&](const std::string word) {
         return apart.find(" " + word + " ") != std::string::npos;
     });
+}
+
+/// "3 of 4 films"
+bool is_less_than_all(const std::string &said) {
+    int some = 0, all = 0;
+    return std::sscanf(said.c_str(), "%d of %d", &some, &all) == 2 && some < all;
 }
 
 } // namespace
@@ -54,7 +63,9 @@ bool tells_unseen(std::string_view value) { return has_one(lowered(trimmed(value
 
 bool tells_a_part(std::string_view name, std::string_view value) {
     const std::string named = lowered(name), said = lowered(trimmed(value));
-    if (tells_unseen(value) || has_one(said, values_of_a_part)) return true;
+    if (tells_unseen(value) || has_one(said, values_of_a_part) || has_one(said, values_of_a_failure) ||
+        is_less_than_all(said))
+        return true;
     const auto is_one = [](const std::string &text, const auto &list) {
         return std::find(list.begin(), list.end(), text) != list.end();
     };

@@ -266,6 +266,7 @@ TEST_CASE("verdicts are stored once, with the criteria they were taken by, and c
     const auto head = nlohmann::json::parse(run.ok({"verify", "--json"}))["head"].get<std::string>();
     run.ok({"verify", "--head", head});
     CHECK(run({"verify", "--head", std::string(64, 'a')}).code == 4);
+    CHECK(run({"verify", "--head", ""}).code == 2); // as a script has it that noted none
 }
 
 TEST_CASE("JSON out of every command that prints data is JSON") {

@@ -1,6 +1,7 @@
 // The records of several shops, read as one.
 #include "catch.hpp"
 #include "json.hpp"
+#include "temporary.hpp"
 #include "test_coupon.hpp"
 
 #include <SQLiteCpp/SQLiteCpp.h>
@@ -81,6 +82,28 @@ TEST_CASE("each record of a joined folder keeps its chain", "[join]") {
     CHECK(changed.code == 4);
     CHECK_THAT(changed.err, says("south: what lists say of coupon T-1"));
     CHECK(run({"verify", "--book", all, "--head", std::string(64, 'a')}).code == 2);
+}
+
+TEST_CASE("of a joined folder in which a shop's record is missing or is another nothing is told", "[join]") {
+    const TwoShops shops;
+    const Program &run = shops.north;
+    const std::string all = shops.joined(), north = all + "/north.db", kept = run.file("kept.db");
+    std::filesystem::copy_file(north, kept);
+    const auto told = [&](const char *what) {
+        const Run done = run({what, "--book", all});
+        CHECK_THAT(done.err, done.code == 4 ? says("north.db") : says(""));
+        return done.code;
+    };
+    for (const char *what : {"verify", "coupons", "summary"}) CHECK(told(what) == 0);
+    std::filesystem::remove(north);
+    for (const char *what : {"verify", "coupons", "summary"}) CHECK(told(what) == 4);
+    std::filesystem::copy_file(shops.south.book(), north); // which is written to, and no copy
+    CHECK(told("verify") == 4);
+    write_file(north, "");
+    CHECK(told("verify") == 4);
+    std::filesystem::remove(north);
+    std::filesystem::copy_file(kept, north);
+    CHECK(told("verify") == 0);
 }
 
 TEST_CASE("nothing is entered in a joined folder or in its records", "[join]") {

@@ -54,7 +54,7 @@ TEST_CASE("a line in is a line out, and the worst of them is the exit code") {
     CHECK(std::count(verdicts.begin(), verdicts.end(), '\n') == 40);
     CHECK(verdicts.starts_with("C-1 accept\nC-2 accept\nC-3 accept\nC-4 reject\n"));
     CHECK(run({"judge", "--stream"}, lines.substr(0, lines.find('\n'))).code == 0);
-    CHECK(run({"judge", "--stream"}, "").code == 0);
+    for (const char *none : {"", "\n \n"}) CHECK(run({"judge", "--stream"}, none).code == 5); // none to judge
 
     const Run bad = run({"judge", "--stream"}, "{}\n\n" + lines.substr(0, lines.find('\n')));
     CHECK(bad.code == 3);

@@ -33,6 +33,10 @@ TEST_CASE("a name is somebody's who can be asked", "[names]") {
                              "office",
                              "Computer",
                              "test",
+                             "N.N.",
+                             "xxx",
+                             "see film",
+                             "QC",
                              "\xC2\xA0",
                              "- -"}) {
         INFO(name);

@@ -1,4 +1,5 @@
 #include "catch.hpp"
+#include "operations/people.hpp"
 #include "operations/yard.hpp"
 #include "records/codecs/bodies.hpp"
 
@@ -136,6 +137,25 @@ TEST_CASE("welds of the work extend, each once", "[standing]") {
         yard.write([&](Writing &w) { return extend(w, {"L1", 2, {}, {first, second}, {}, ""}); });
     }),
                says("nothing is extended by welds of the work"));
+}
+
+TEST_CASE("nobody extends by welds that the record does not entitle him to accept", "[standing]") {
+    Yard yard;
+    carried(yard);
+    yard.write([](Writing &w) {
+        PersonRequest person;
+        person.name = "A. Field";
+        person.roles = {"technician"};
+        person.certificates = {"VT II until 2027-05-01 number 9"};
+        return write_person(w, person);
+    });
+    const auto extend_by = [&](const std::string &who) {
+        return yard.refusal([&] {
+            extended(yard, {"2026-11-12 RT accepted by " + who, "2026-08-02 RT accepted by " + who});
+        });
+    };
+    CHECK_THAT(extend_by("A. Field"), says("A. Field accepts no weld by RT on 2026-11-12"));
+    CHECK(extend_by("B. Moor").empty()); // of whom the record knows nothing
 }
 
 TEST_CASE("coupons extend as welds do, when the gate lets them pass", "[standing]") {

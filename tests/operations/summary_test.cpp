@@ -166,6 +166,26 @@ TEST_CASE("a summary of a record judges afresh and knows a first attempt that wa
     CHECK(two.at(1).summary.all.first_pass.of == 1);
 }
 
+TEST_CASE("nobody's first-pass yield rises as a coupon that its finds reject is withdrawn") {
+    Booth booth;
+    for (const auto &[mark, joint_form] : {std::pair{"F-1", "butt"}, {"F-2", "corner"}}) {
+        booth.coupon(mark, {{"welder", "L1"}, {"welded", "2026-11-02"}, {"joint-form", joint_form}});
+        booth.exams(mark);
+    }
+    booth.finds("crack l 0.2 at 2in", "F-1");
+    booth.finish(3, "F-2");
+    const auto yield = [&] { return summarize(booth.office, {Selection{}}).groups.at(0).summary; };
+    const Share before = yield().all.first_pass;
+    booth.write([](Writing &w) { return withdraw_coupon(w, "F-1", "mixed up"); });
+    const Summary after = yield();
+    CHECK(after.all.first_pass.count == before.count);
+    CHECK(after.all.first_pass.of == before.of);
+    CHECK(after.withdrawn_rejects == 1);
+    CHECK(after.all.coupons == 1);
+    CHECK(after.rules.empty());
+    CHECK(after.finds == 0);
+}
+
 TEST_CASE("welders stand in natural order, in a summary and on the board; those not known last") {
     std::vector<CountedCoupon> all;
     for (const char *welder : {"L10", "", "L2", "L1"}) all.push_back(counted(welder, Verdict::accept));

@@ -30,7 +30,10 @@ TEST_CASE("a condition of people's own name may tell that a part was examined") 
                                       {"cap", "partly"},
                                       {"access", "by mirror"},
                                       {"scanned", "1 in of 6 in"},
-                                      {"film", "aborted"}})
+                                      {"film", "aborted"},
+                                      {"films", "3 of 4"},
+                                      {"lift test", "failed"},
+                                      {"film 2", "lost"}})
         CHECK(tells_a_part(name, value));
     for (const auto &[name, value] : {std::pair{"coverage", "100 %"},
                                       {"root", "seen"},
@@ -39,6 +42,7 @@ TEST_CASE("a condition of people's own name may tell that a part was examined") 
                                       {"sides", "both"},
                                       {"cleaning", "not needed"},
                                       {"root pass", "purged"},
+                                      {"films", "4 of 4"},
                                       {"current", "AC only"}})
         CHECK_FALSE(tells_a_part(name, value));
 }
