@@ -49,7 +49,8 @@ bool Ledger::keeps_lines() {
 
 void Ledger::check_no_line_lacks() {
     if (!keeps_lines()) return;
-    const std::int64_t lacks = guarded(path_, [&] { return lines_lacking(*db_, path_); });
+    const Moment moment(*this);
+    const std::int64_t lacks = guarded(path_, [&] { return lines_lacking(*db_, path_, !in_transaction_); });
     if (lacks == 0) return;
     throw StoreError(
         "record " + path_ + ": its table for lists has " + std::to_string(std::abs(lacks)) +
