@@ -55,14 +55,23 @@ ExitCode run_remark(Call &call) {
     return call.tell(call.write([&](Writing &w) { return remark_on(w, call.at(0), call.at(1)); }));
 }
 
-/// Some lines at a time, so that the first are seen at once however many there are.
+/// Some lines at a time, so that the first are seen at once however many there are, and that all of them are
+/// never in memory.
 ExitCode print_coupons_as_they_come(Call &call, const Selection &of) {
     constexpr std::size_t some = 200;
+    auto &out = call.session().out;
     TextInParts text(call.session().paint());
     CouponList part{{}, of.all()};
     bool any = false;
+    const auto print_json = [&] {
+        const std::string whole = json_text(part); // a list: "[\n" begins it, "\n]\n" ends it
+        out << (any ? ",\n" : "[\n") << std::string_view(whole).substr(2, whole.size() - 5);
+    };
     const auto print = [&] {
-        call.session().out << text(document_of(part)) << std::flush;
+        if (call.json())
+            print_json();
+        else
+            out << text(document_of(part)) << std::flush;
         part.coupons.clear();
         any = true;
     };
@@ -70,8 +79,10 @@ ExitCode print_coupons_as_they_come(Call &call, const Selection &of) {
         part.coupons.push_back(one.line());
         if (part.coupons.size() == some) print();
     });
-    call.say(notes_on_empty(call, of, !any && part.coupons.empty()));
-    if (!any || !part.coupons.empty()) print();
+    const bool none = !any && part.coupons.empty();
+    call.say(notes_on_empty(call, of, none));
+    if (!part.coupons.empty() || (none && !call.json())) print();
+    if (call.json()) out << (none ? "[]\n" : "\n]\n");
     return ExitCode::done;
 }
 
@@ -84,7 +95,7 @@ ExitCode run_coupons(Call &call) {
             {"coupons are judged afresh for this list, because another version of the program kept what it "
              "says of them; 'refresh' makes it quick again"});
     const int most = call.number("newest", "number of coupons");
-    if (most == 0 && !call.json() && call.session().height == 0) return print_coupons_as_they_come(call, of);
+    if (most == 0 && (call.json() || call.session().height == 0)) return print_coupons_as_they_come(call, of);
     CouponList list{{}, of.all()};
     if (most == 0) {
         list.coupons = list_coupons(shops, of);

@@ -87,11 +87,19 @@ ExitCode judge_every(Call &call, const Selection &of) {
         judge_all(call.office(), judge_request(call), take, of);
         check_meant();
     } else {
-        call.write([&](Writing &w) {
-            judge_and_keep_all(w, judge_request(call), take, of);
-            check_meant();
-            return 0;
-        });
+        const auto store = [&](const auto &some) {
+            call.write([&](Writing &w) {
+                some(w);
+                return 0;
+            });
+        };
+        try {
+            judge_and_keep_all(call.office(Ledger::Mode::write), judge_request(call), take, of, store);
+        } catch (const StoreError &e) {
+            if (!all.any()) throw;
+            throw StoreError(std::string(e.what()) + "; the verdicts that were told before this are stored");
+        }
+        check_meant();
     }
     return all.finish(of.all());
 }

@@ -163,6 +163,7 @@ private:
     template <class Where>
     bool took(codec::GivenCoupon &given, Where where) {
         const std::size_t before = faults_.count();
+        const Ledger::Moment moment(office_.ledger());
         for (const auto &m : given.mistakes) faults_.add(where(m.at), m.what);
         if (given.mistakes.empty()) faults_.guard(where(given.at), [&] { take_coupon(given, where); });
         return faults_.count() == before;
@@ -276,6 +277,7 @@ private:
             faults_.guard(
                 [&] { return "row " + std::to_string(row.number); },
                 [&] {
+                    const Ledger::Moment moment(office_.ledger());
                     if (!row.fault.empty()) throw refused(row.fault);
                     const std::string mark = row.cell("coupon");
                     if (sheet == Sheet::coupons) {

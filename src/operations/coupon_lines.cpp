@@ -226,6 +226,7 @@ std::vector<std::string> false_lines(Office &office) {
     for_each_line(office.ledger(), [&](const Ledger::Line &line) {
         if (line.changed) return out.push_back(line.coupon);
         if (!lines.read(line)) return;
+        const Ledger::Moment moment(office.ledger());
         const auto again = worked_out_or_not(office, lines, [&] { return office.coupon(line.coupon); });
         if (!again || again->body != line.body) out.push_back(line.coupon);
     });

@@ -123,12 +123,9 @@ std::vector<std::string> coupons_of(Office &office, const WelderNames &welder) {
     const auto add = [&](std::string id) {
         if (std::find(out.begin(), out.end(), id) == out.end()) out.push_back(std::move(id));
     };
-    for (const auto &text : office.ledger().welders_named()) {
-        if (office.book().knows_welder(text)) continue;
-        const WelderText who(text);
-        if (!welder.may_be(who) && !welder.seen_as(who)) continue;
-        for (auto &id : office.book().coupons_of(text)) add(std::move(id));
-    }
+    for (const auto &who : office.welders_by_no_mark())
+        if (welder.may_be(who) || welder.seen_as(who))
+            for (auto &id : office.book().coupons_of(who.text)) add(std::move(id));
     for (auto &id : coupons_once_his(office.book(), welder)) add(std::move(id));
     for (const auto &[id, text] : office.book().failed_elsewhere()) {
         CouponRecord as;

@@ -220,19 +220,35 @@ JudgedOrNot judge_or_tell(Office &office, const CouponState &coupon, const Judge
 
 void judge_all(Office &office, const JudgeRequest &request, const std::function<void(JudgedOrNot)> &take,
                const Selection &of) {
-    select(office, of, [&](CouponAtHand &one) {
-        take(request.own() ? one.judged() : judge_looking_back(office, one.coupon(), request));
-    });
+    const auto judged = [&](CouponAtHand &one) {
+        const Ledger::Moment moment(office.ledger());
+        return request.own() ? one.judged() : judge_looking_back(office, one.coupon(), request);
+    };
+    select(office, of, [&](CouponAtHand &one) { take(judged(one)); });
 }
 
-void judge_and_keep_all(Writing &writing, const JudgeRequest &request,
-                        const std::function<void(JudgedOrNot)> &take, const Selection &of) {
-    select(writing, of, [&](CouponAtHand &one) {
-        JudgedOrNot judged =
-            request.own() ? one.judged() : judge_looking_back(writing.office(), one.coupon(), request);
-        if (judged.judged) keep(writing, one.coupon(), *judged.judged);
-        take(std::move(judged));
+void judge_and_keep_all(Office &office, const JudgeRequest &request,
+                        const std::function<void(JudgedOrNot)> &take, const Selection &of,
+                        const std::function<void(const std::function<void(Writing &)> &)> &store) {
+    constexpr std::size_t some = 200;
+    std::vector<std::string> marks;
+    const auto judge_these = [&] {
+        std::vector<JudgedOrNot> done;
+        store([&](Writing &writing) {
+            for (const auto &mark : marks) {
+                const CouponState &coupon = writing.coupon(mark);
+                done.push_back(judge_looking_back(writing.office(), coupon, request));
+                if (done.back().judged) keep(writing, coupon, *done.back().judged);
+            }
+        });
+        for (auto &one : done) take(std::move(one));
+        marks.clear();
+    };
+    select(office, of, [&](CouponAtHand &one) {
+        marks.push_back(one.mark());
+        if (marks.size() == some) judge_these();
     });
+    if (!marks.empty()) judge_these();
 }
 
 std::vector<DescribedSince> described_after(const std::vector<Entry> &history, const CouponState &coupon) {

@@ -85,8 +85,12 @@ JudgedOrNot judge_or_tell(Office &office, const CouponState &coupon, const Judge
 /// All coupons, or those that were asked for, each handed on as it comes.
 void judge_all(Office &office, const JudgeRequest &request, const std::function<void(JudgedOrNot)> &take,
                const Selection &of = {});
-void judge_and_keep_all(Writing &writing, const JudgeRequest &request,
-                        const std::function<void(JudgedOrNot)> &take, const Selection &of = {});
+/// The same, and each verdict that is new is stored: some coupons in one transaction, in which `store` runs
+/// what it is given, and these handed on once it is committed. A million fit into no memory at once, and what
+/// waits to be read or written waits for a few only. Where it is broken off, what was handed on is on record.
+void judge_and_keep_all(Office &office, const JudgeRequest &request,
+                        const std::function<void(JudgedOrNot)> &take, const Selection &of,
+                        const std::function<void(const std::function<void(Writing &)> &)> &store);
 
 /// A welder's page: the judgement of one class (operations/told_class) with the grade and the remarks.
 struct Explained {

@@ -174,6 +174,7 @@ void about(const ReplayFault &whom, std::vector<ReplayFault> &faults, F f) {
 void replay_coupon(Office &office, const std::string &id, Replay &out) {
     ReplayFault fault;
     fault.subject = id;
+    const Ledger::Moment moment(office.ledger());
     about(fault, out.faults, [&] {
         const auto entries = office.book().history(id);
         Along along(office, entries);

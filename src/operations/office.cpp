@@ -30,12 +30,19 @@ std::shared_ptr<const CriteriaSet> Office::criteria_or_none(const std::string &n
 
 std::shared_ptr<const CriteriaSet> Office::with_copy(std::shared_ptr<const CriteriaSet> set) {
     if (!set) return set;
-    const std::int64_t last = ledger().last_entry_of(Family::criteria, set->name);
-    if (last == 0) return set;
-    WithCopy &known = with_copy_[set->hash];
-    if (known.last != last)
-        known = {last, with_owners_copy(set, copy_that_bears(book_.owners_copy(set->name), *set))};
-    return known.set;
+    return with_copy_.of(ledger(), set->hash, [&] {
+        if (ledger().last_entry_of(Family::criteria, set->name) == 0) return set;
+        return with_owners_copy(set, copy_that_bears(book_.owners_copy(set->name), *set));
+    });
+}
+
+const std::vector<WelderText> &Office::welders_by_no_mark() {
+    return welders_by_no_mark_.of(ledger(), true, [&] {
+        std::vector<WelderText> out;
+        for (const auto &text : ledger().welders_named())
+            if (!book_.knows_welder(text)) out.emplace_back(text);
+        return out;
+    });
 }
 
 void Office::check_exam_of(const CouponState &coupon, ExamRecord &exam) {

@@ -2,6 +2,7 @@
 
 #include "operations/catalogue.hpp"
 #include "operations/done.hpp"
+#include "operations/welder_names.hpp"
 #include "records/book.hpp"
 #include "records/remembered.hpp"
 #include "technique/exam_check.hpp"
@@ -48,15 +49,16 @@ public:
     };
     const AsWelder &as_welder(const std::string &person, const std::string &welder);
 
+    /// What coupons call their welder, or once did, and is the mark of nobody who is enrolled.
+    const std::vector<WelderText> &welders_by_no_mark();
+
 private:
-    /// Made once for each set and each state of the record.
-    struct WithCopy {
-        std::int64_t last = 0; ///< entry about the set
-        std::shared_ptr<const CriteriaSet> set;
-    };
-    std::map<std::string, WithCopy> with_copy_; ///< by the hash of the text
+    static constexpr auto no_coupon = Ledger::About::no_coupon;
+    /// By the hash of the text.
+    Remembered<std::string, std::shared_ptr<const CriteriaSet>, 200, no_coupon> with_copy_;
     Remembered<std::pair<std::string, std::optional<std::int64_t>>, CouponState> coupons_;
-    Remembered<std::pair<std::string, std::string>, AsWelder> as_welder_;
+    Remembered<std::pair<std::string, std::string>, AsWelder, 5000, no_coupon> as_welder_;
+    Remembered<bool, std::vector<WelderText>, 1> welders_by_no_mark_; ///< one, under true
     Book &book_;
     Catalogue &catalogue_;
 };

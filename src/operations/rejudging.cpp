@@ -109,6 +109,7 @@ Rejudged rejudge(Office &office, const RejudgeRequest &request) {
     Rejudged out{request, 0, {}, {}, {}};
     Sides sides(office, request);
     select(office, request.of, [&](CouponAtHand &one) {
+        const Ledger::Moment moment(office.ledger());
         const std::string &mark = one.coupon().record.id;
         try {
             const auto [before, after] = sides.of(one.coupon());

@@ -1,6 +1,7 @@
 #include "operations/same_piece.hpp"
 
 #include "facts/plausibility.hpp"
+#include "measure/sha256.hpp"
 #include "measure/text.hpp"
 #include "records/codecs/bodies.hpp"
 #include "records/fold.hpp"
@@ -43,7 +44,7 @@ bool is_examined(const CouponState &coupon) {
            std::none_of(coupon.exams.begin(), coupon.exams.end(), awaits);
 }
 
-/// What is said of a piece, but for its mark; empty where it is no test that was examined.
+/// The hash of what is said of a piece, but for its mark; empty where it is no test that was examined.
 std::string piece_of(const CouponState &coupon) {
     const CouponRecord &record = coupon.record;
     if (!is_examined(coupon) || record.get("welder").empty() || record.get("purpose") == "practice" ||
@@ -55,10 +56,10 @@ std::string piece_of(const CouponState &coupon) {
     std::vector<std::string> exams;
     for (const auto &exam : coupon.exams) exams.push_back(text_of_exam(coupon, exam));
     std::sort(exams.begin(), exams.end());
-    return out + joined(exams, "\n");
+    return sha256(out + joined(exams, "\n")); // of very many coupons no text is kept
 }
 
-/// The pieces that are known, by what is said of them.
+/// The pieces that are known, by the hash of what is said of them.
 class PiecesOfWelders {
 public:
     PiecesOfWelders(Office &office, const std::map<std::string, std::vector<std::size_t>> &coming)
@@ -74,9 +75,9 @@ public:
     }
 
 private:
-    using ByText = std::map<std::string, std::string>;
+    using ByHash = std::map<std::string, std::string>;
 
-    ByText &of_welder(const std::string &welder) {
+    ByHash &of_welder(const std::string &welder) {
         const auto [known, fresh] = by_welder_.try_emplace(welder);
         if (!fresh) return known->second;
         for (const auto &mark : office_.book().coupons_of(welder)) {
@@ -89,7 +90,7 @@ private:
 
     Office &office_;
     const std::map<std::string, std::vector<std::size_t>> &coming_;
-    std::map<std::string, ByText> by_welder_;
+    std::map<std::string, ByHash> by_welder_;
 };
 
 CouponState with_entries(Office &office, const std::string &mark, const std::vector<Entry> &entries,
@@ -113,6 +114,7 @@ void ask_same_pieces(Office &office, std::vector<Entry> &entries, bool sure) {
     PiecesOfWelders pieces(office, by_mark);
     std::vector<std::string> asked;
     for (const auto &mark : marks) {
+        const Ledger::Moment moment(office.ledger());
         const auto &at = by_mark.at(mark);
         CouponState coupon = with_entries(office, mark, entries, at);
         const std::string other = pieces.other(coupon);

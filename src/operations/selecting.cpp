@@ -163,7 +163,9 @@ void check_days(const Selection &of) {
 }
 
 const CouponState &CouponAtHand::own_coupon() {
-    if (!coupon_) coupon_ = read_(mark_);
+    if (coupon_) return *coupon_;
+    const Ledger::Moment moment(office_.ledger());
+    coupon_ = read_(mark_);
     return *coupon_;
 }
 
@@ -174,6 +176,7 @@ const CouponState &CouponAtHand::coupon() {
 }
 
 CouponState CouponAtHand::to_carry(LeftOut &left_out) {
+    const Ledger::Moment moment(office_.ledger());
     CouponState out = own_coupon();
     auto &before = out.record.before = facts_to_carry(office_, out);
     for (const auto &fact : left_out.beside(office_, out.record))
@@ -191,6 +194,7 @@ CouponState CouponAtHand::to_carry(LeftOut &left_out) {
 
 const CouponLine &CouponAtHand::line() {
     if (!line_) {
+        const Ledger::Moment moment(office_.ledger());
         line_ = line_of(own_coupon(), judged(), grading());
         tell(line_->record);
     }
@@ -216,7 +220,9 @@ void CouponAtHand::tell_shop(const std::string &shop) {
 }
 
 const JudgedOrNot &CouponAtHand::judged() {
-    if (!judged_) judged_ = judge_looking_back(office_, own_coupon());
+    if (judged_) return *judged_;
+    const Ledger::Moment moment(office_.ledger());
+    judged_ = judge_looking_back(office_, own_coupon());
     return *judged_;
 }
 

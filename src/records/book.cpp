@@ -31,7 +31,17 @@ std::string near_mark(const std::string &typed, std::vector<std::string> marks) 
 } // namespace
 
 const std::vector<Entry> &Book::entries(Family family, const std::string &subject) {
-    return entries_.of(ledger_, {family, subject}, [&] { return ledger_.entries_of(family, subject); });
+    const auto read = [&] { return ledger_.entries_of(family, subject); };
+    return family == Family::coupon ? coupons_.of(ledger_, subject, read)
+                                    : others_.of(ledger_, {family, subject}, read);
+}
+
+bool Book::knows_welder(const std::string &mark) {
+    return welders_known_.of(ledger_, mark, [&] { return ledger_.knows(Family::welder, mark); });
+}
+
+std::vector<std::string> Book::people() {
+    return people_.of(ledger_, true, [&] { return ledger_.subjects(Family::person); });
 }
 
 const std::vector<Ledger::WelderElsewhere> &Book::welders_elsewhere() {

@@ -35,13 +35,13 @@ public:
 
     /// Throws DataError if there is no such welder.
     WelderState welder(const std::string &mark);
-    bool knows_welder(const std::string &mark) { return ledger_.knows(Family::welder, mark); }
+    bool knows_welder(const std::string &mark);
     std::vector<std::string> welders() { return ledger_.subjects(Family::welder); }
     std::vector<Entry> welder_history(const std::string &mark);
 
     /// Throws DataError if there is no such person; capitals matter (people() has the names as they are).
     PersonState person(const std::string &name);
-    std::vector<std::string> people() { return ledger_.subjects(Family::person); }
+    std::vector<std::string> people();
     std::vector<Entry> person_history(const std::string &name);
 
     /// Throws DataError if there is none of that serial number.
@@ -58,8 +58,14 @@ private:
     const std::vector<Entry> &entries(Family family, const std::string &subject);
 
     Ledger ledger_;
-    Remembered<std::pair<Family, std::string>, std::vector<Entry>> entries_;
-    Remembered<bool, std::vector<Ledger::WelderElsewhere>> elsewhere_;          ///< one, under true
+    static constexpr auto no_coupon = Ledger::About::no_coupon;
+    Remembered<std::string, std::vector<Entry>> coupons_;
+    // As long as many coupons are read or judged, these stay: what is entered of a coupon changes none of
+    // them.
+    Remembered<std::pair<Family, std::string>, std::vector<Entry>, 1000, no_coupon> others_;
+    Remembered<std::string, bool, 5000, no_coupon> welders_known_;
+    Remembered<bool, std::vector<std::string>, 1, no_coupon> people_;           ///< one, under true
+    Remembered<bool, std::vector<Ledger::WelderElsewhere>> elsewhere_;          ///< the same
     Remembered<bool, std::vector<std::pair<std::string, std::string>>> failed_; ///< the same
 };
 

@@ -157,6 +157,7 @@ void Ledger::migrate(int version) {
 }
 
 void Ledger::keep_criteria(const std::string &hash, const std::string &name, const std::string &text) {
+    if (texts_kept_.contains(hash)) return; // by it many coupons may be judged
     guarded(path_, [&] {
         SQLite::Statement add(*db_, "INSERT OR IGNORE INTO criteria (hash, name, text) VALUES (?, ?, ?)");
         add.bind(1, hash);
@@ -167,6 +168,7 @@ void Ledger::keep_criteria(const std::string &hash, const std::string &name, con
     if (criteria_text(hash) != text)
         throw StoreError(path_ + ": the text of " + shown(name) +
                          " was changed after it was kept; nothing was stored");
+    if (in_transaction_) texts_kept_.insert(hash);
 }
 
 std::string Ledger::keep_document(const std::string &name, const std::string &bytes) {
@@ -278,13 +280,6 @@ std::optional<Ledger::Document> Ledger::document(const std::string &hash) {
         if (sha256(out.bytes) != hash)
             throw StoreError(path_ + ": document " + shown(out.name) + " was changed after it was kept");
         return out;
-    });
-}
-
-std::string Ledger::head() {
-    return guarded(path_, [&] {
-        InUse query(asked().head);
-        return query->executeStep() ? query->getColumn(0).getString() : no_hash;
     });
 }
 

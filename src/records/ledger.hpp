@@ -6,6 +6,7 @@
 
 #include <memory>
 #include <optional>
+#include <set>
 #include <string>
 #include <vector>
 
@@ -36,7 +37,8 @@ struct Verification {
 class Ledger {
     struct Appended {
         std::int64_t first = 0, count = 0;
-        std::string hash; ///< of the last
+        std::string hash;         ///< of the last
+        std::int64_t coupons = 0; ///< that begin with one of them
     };
 
 public:
@@ -68,11 +70,33 @@ public:
         std::optional<Appended> before_part_;
     };
 
+    /// While it stands all is read as one moment had it, and the file is not asked before each look whether
+    /// somebody wrote: that takes longer than most looks. Nobody can commit meanwhile, so it is for one
+    /// coupon, and never for what waits for a reader. One within another or within a Transaction is a part of
+    /// that; a Transaction that begins ends it.
+    class Moment {
+    public:
+        explicit Moment(Ledger &ledger);
+        ~Moment();
+        Moment(const Moment &) = delete;
+
+    private:
+        Ledger &ledger_;
+        bool outermost_;
+    };
+
+    /// What an entry may be about.
+    enum class About : std::uint8_t { anything, no_coupon };
+    /// A number that becomes another one with each entry, by whomever: with any, or with those that are about
+    /// no coupon but about people, welders, equipment and criteria.
+    std::uint64_t state(About about = About::anything);
+
     /// Whether opening it began a new record.
     bool began() const { return began_; }
 
     /// Adds a line; fills in seq, previous and hash. Only inside a Transaction.
     Entry append(Entry entry);
+    /// Only inside a Transaction.
     void keep_criteria(const std::string &hash, const std::string &name, const std::string &text);
 
     /// What was sent under a key, and how it was answered. Only inside a Transaction, so that it is kept with
@@ -192,6 +216,9 @@ private:
     /// That what was appended in this transaction is there to be read.
     void check_appended();
     bool ends_with(const std::string &hash);
+    std::string newest_hash();
+    void forget_head() { head_held_ = false; }
+    void end_moment();
     bool knows_entry(const Walked &one);
     /// The first column of a query, with its one parameter if it has one.
     std::vector<std::string> texts(const std::string &sql, const std::string &given = {});
@@ -203,10 +230,15 @@ private:
 
     std::string path_;
     Walked walked_;
-    std::optional<Walked> noted_; ///< at the begin of the transaction that is open
+    std::set<std::string> texts_kept_; ///< in the transaction that is open, by their hash
+    Noted noted_;                      ///< at the begin of the transaction that is open
     bool began_ = false;
     bool in_transaction_ = false;
-    std::optional<Appended> appended_; ///< in the transaction that is open
+    bool in_moment_ = false;
+    bool head_held_ = false; ///< whether `head_` is the newest hash, as nobody can have written since
+    std::string head_;       ///< the newest hash that was seen here
+    std::uint64_t entries_seen_ = 0, others_seen_ = 0; ///< see state()
+    std::optional<Appended> appended_;                 ///< in the transaction that is open
     std::unique_ptr<SQLite::Database> db_;
     std::unique_ptr<Statements> statements_; ///< prepared once; goes before the database
     std::unique_ptr<Asked> asked_;           ///< the same of what is read

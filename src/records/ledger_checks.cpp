@@ -4,6 +4,7 @@
 #include "measure/text.hpp"
 #include "records/ledger_rows.hpp"
 #include "records/schema.hpp"
+#include "records/walked_note.hpp"
 
 #include <SQLiteCpp/SQLiteCpp.h>
 
@@ -15,6 +16,18 @@ namespace {
 
 /// Newest entries that are held to the chain before anything is added behind them.
 constexpr int looked_back_at = 500;
+
+/// Whether what was counted is there, and what came since goes on from it without a gap.
+bool go_on_from(SQLite::Database &db, const Counted &counted) {
+    SQLite::Statement query(db, "SELECT EXISTS (SELECT 1 FROM entry WHERE seq = ?1 AND hash = ?2), (SELECT "
+                                "count(*) FROM entry NOT INDEXED WHERE seq > ?1), (SELECT max(seq) FROM "
+                                "entry), (SELECT min(seq) FROM entry)");
+    query.bind(1, counted.entries);
+    query.bind(2, counted.hash);
+    query.executeStep();
+    return query.getColumn(0).getInt() == 1 && query.getColumn(3).getInt64() == 1 &&
+           query.getColumn(2).getInt64() == counted.entries + query.getColumn(1).getInt64();
+}
 
 } // namespace
 
@@ -28,13 +41,21 @@ void check_schema(SQLite::Database &db, const std::string &path) {
 }
 
 void check_whole(SQLite::Database &db, const std::string &path) {
+    SQLite::Transaction moment(db);
+    db.execAndGet("SELECT count(*) FROM sqlite_schema"); // from here on nobody changes the file
+    Noted noted = walked_note::read(path);
+    if (noted.counted && go_on_from(db, *noted.counted)) return;
     SQLite::Statement query(
-        db,
-        "SELECT (SELECT count(*) FROM entry), (SELECT max(seq) FROM entry), (SELECT min(seq) FROM entry)");
+        db, "SELECT (SELECT count(*) FROM entry), (SELECT max(seq) FROM entry), (SELECT min(seq) FROM "
+            "entry), (SELECT hash FROM entry ORDER BY seq DESC LIMIT 1)");
     query.executeStep();
     const std::int64_t count = query.getColumn(0).getInt64(), last = query.getColumn(1).getInt64(),
                        first = query.getColumn(2).getInt64();
-    if (count == 0 || (first == 1 && last == count)) return;
+    if (count == 0 || (first == 1 && last == count)) {
+        if (count < worth_noting) return;
+        noted.counted = Counted{count, query.getColumn(3).getString()};
+        return walked_note::write(path, noted);
+    }
     throw StoreError(
         path + ": entries were taken out behind the program: " +
         counted(static_cast<std::size_t>(count), "is", "are") + " there, numbered from " +

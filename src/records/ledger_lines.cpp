@@ -34,6 +34,19 @@ Ledger::Line line_from(SQLite::Statement &row) {
     return out;
 }
 
+/// What is said of entries of a kind, each once, by the index of it: from one to the next that is another,
+/// because few people stand in very many entries.
+std::string each_once(const std::string &kind, const std::string &said) {
+    const auto first = [&](const std::string &which) {
+        return "(SELECT " + said + " FROM entry WHERE kind = '" + kind + "' AND " + said + which +
+               " ORDER BY " + said + " LIMIT 1)";
+    };
+    return "WITH RECURSIVE one (said) AS (SELECT * FROM " + first(" IS NOT NULL") + " UNION ALL SELECT " +
+           first(" > one.said") +
+           " FROM one WHERE one.said IS NOT NULL) SELECT said FROM one WHERE said IS "
+           "NOT NULL";
+}
+
 /// Records of older versions know when a coupon began, and no more.
 const char *const unkept =
     "(SELECT min(seq) AS first, subject AS coupon, NULL AS welder, NULL AS cohort, "
@@ -49,7 +62,8 @@ bool Ledger::keeps_lines() {
 
 void Ledger::check_no_line_lacks() {
     if (!keeps_lines()) return;
-    const std::int64_t lacks = guarded(path_, [&] { return lines_lacking(*db_, path_); });
+    const Moment moment(*this);
+    const std::int64_t lacks = guarded(path_, [&] { return lines_lacking(*db_, path_, !in_transaction_); });
     if (lacks == 0) return;
     throw StoreError(
         "record " + path_ + ": its table for lists has " + std::to_string(std::abs(lacks)) +
@@ -93,13 +107,11 @@ bool Ledger::has_examined(const std::string &examiner) {
 }
 
 std::vector<std::string> Ledger::examiners() {
-    return texts("SELECT DISTINCT json_extract(body, '$.examiner') FROM entry WHERE kind = 'exam' AND "
-                 "json_extract(body, '$.examiner') IS NOT NULL");
+    return texts(each_once("exam", "json_extract(body, '$.examiner')"));
 }
 
 std::vector<std::string> Ledger::welders_named() {
-    return texts("SELECT DISTINCT json_extract(body, '$.fields.welder') FROM entry WHERE kind = 'coupon' AND "
-                 "json_extract(body, '$.fields.welder') IS NOT NULL");
+    return texts(each_once("coupon", "json_extract(body, '$.fields.welder')"));
 }
 
 std::vector<std::string> Ledger::welders_changed() {
@@ -119,18 +131,20 @@ std::vector<std::string> Ledger::cohorts_named() {
                  "json_extract(body, '$.fields.cohort') IS NOT NULL");
 }
 
-// The next two look for a key as a text first: few bodies hold it, and reading all as JSON takes long.
+// The next three look for a key as a text first: few bodies hold it, and reading all as JSON takes long. They
+// say it as an index of version 9 does, word for word, so that it is used.
 
 std::vector<std::pair<std::string, std::string>> Ledger::registered_like() {
     return pairs("SELECT json_extract(body, '$.like'), subject FROM entry WHERE kind = 'coupon' AND "
-                 "supersedes IS NULL AND instr(body, '\"like\":') > 0 AND "
+                 "instr(body, '\"like\":') > 0 AND supersedes IS NULL AND "
                  "json_extract(body, '$.like') IS NOT NULL ORDER BY seq");
 }
 
 std::vector<std::pair<std::string, std::string>> Ledger::failed_elsewhere() {
     return pairs("SELECT DISTINCT subject, json_extract(fact.value, '$.as.welder') FROM entry, "
                  "json_each(body, '$.before') AS fact WHERE kind = 'coupon' AND "
-                 "instr(body, '\"as\":{') > 0 AND json_extract(fact.value, '$.as.welder') IS NOT NULL");
+                 "instr(body, '\"before\":') > 0 AND instr(body, '\"as\":{') > 0 AND "
+                 "json_extract(fact.value, '$.as.welder') IS NOT NULL");
 }
 
 std::vector<Ledger::WelderElsewhere> Ledger::welders_elsewhere() {
@@ -139,7 +153,8 @@ std::vector<Ledger::WelderElsewhere> Ledger::welders_elsewhere() {
             *db_,
             "SELECT DISTINCT subject, ifnull(json_extract(body, '$.fields.welder'), ''), "
             "json_extract(fact.value, '$.by') FROM entry, json_each(body, '$.before') AS fact WHERE kind = "
-            "'coupon' AND instr(body, '\"what\":\"welder\"') > 0 AND json_extract(fact.value, '$.what') = "
+            "'coupon' AND instr(body, '\"before\":') > 0 AND instr(body, '\"what\":\"welder\"') > 0 AND "
+            "json_extract(fact.value, '$.what') = "
             "'welder'");
         std::vector<WelderElsewhere> out;
         while (query.executeStep())
@@ -160,13 +175,22 @@ std::vector<Ledger::Line> Ledger::lines(const LinesAsked &asked) {
     if (asked.from == (asked.backwards ? std::numeric_limits<std::int64_t>::max() : 0)) check_no_line_lacks();
     return guarded(path_, [&] {
         const std::string table = keeps_lines() ? "coupon_line" : unkept;
-        SQLite::Statement query(*db_, std::string("SELECT ") + line_columns + " FROM " + table +
-                                          " WHERE first " + (asked.backwards ? "<" : ">") +
-                                          " ?1 AND (body IS NULL OR ((?2 = '' OR cohort = ?2) AND "
-                                          "(?3 = '' OR class = ?3))) ORDER BY first" +
-                                          (asked.backwards ? " DESC" : "") + " LIMIT ?4");
+        const std::string beyond = std::string("first ") + (asked.backwards ? "<" : ">") + " ?1",
+                          in_order =
+                              std::string(" ORDER BY first") + (asked.backwards ? " DESC" : "") + " LIMIT ?4",
+                          of_class = "(?3 = '' OR class = ?3)";
+        const auto some = [&](const std::string &which) {
+            return "SELECT first FROM (SELECT first FROM " + table + " WHERE " + beyond + " AND " + which +
+                   in_order + ")";
+        };
+        // A cohort by its index, and beside it what may be of it.
+        const std::string which = asked.cohort.empty() ? beyond + " AND (body IS NULL OR " + of_class + ")"
+                                                       : "first IN (" + some("cohort = ?2 AND " + of_class) +
+                                                             " UNION ALL " + some("body IS NULL") + ")";
+        SQLite::Statement query(*db_, std::string("SELECT ") + line_columns + " FROM " + table + " WHERE " +
+                                          which + in_order);
         query.bind(1, asked.from);
-        query.bind(2, asked.cohort);
+        if (!asked.cohort.empty()) query.bind(2, asked.cohort);
         query.bind(3, asked.class_id);
         query.bind(4, asked.most);
         std::vector<Line> out;

@@ -148,6 +148,7 @@ Verification Ledger::verify() {
     return guarded(path_, [&] {
         Verification out;
         out.head = no_hash;
+        end_moment();
         // As one moment had it, whoever writes meanwhile.
         SQLite::Transaction moment(*db_);
         Verifying(*db_, out).run();
@@ -161,12 +162,17 @@ void Ledger::check_chain() {
             walked_ = held_to_chain(*db_, path_, walked_);
             return;
         }
+        end_moment();
         SQLite::Transaction moment(*db_);
         db_->execAndGet("SELECT count(*) FROM sqlite_schema"); // from here on nobody changes the file
-        const auto noted = walked_note::read(path_);
-        if (noted && noted->seq >= walked_.seq && knows_entry(*noted)) walked_ = *noted;
+        Noted noted = walked_note::read(path_);
+        if (noted.walked && noted.walked->seq >= walked_.seq && knows_entry(*noted.walked))
+            walked_ = *noted.walked;
         const Walked to = held_to_chain(*db_, path_, walked_);
-        if (!noted || to.hash != noted->hash) walked_note::write(path_, to);
+        if (!noted.walked || to.hash != noted.walked->hash) {
+            noted.walked = to;
+            if (to.seq >= 1) walked_note::write(path_, noted);
+        }
         walked_ = to;
     });
 }

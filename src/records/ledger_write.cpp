@@ -19,6 +19,9 @@ Ledger::Transaction::Transaction(Ledger &ledger) : ledger_(ledger) {
     guarded(ledger.path_, [&] {
         if (ledger.in_transaction_) return begin_part();
         ledger.appended_.reset(); // of one that was rolled back
+        ledger.end_moment();
+        ledger.forget_head();
+        ledger.texts_kept_.clear();
         whole_ = std::make_unique<SQLite::Transaction>(*ledger.db_, SQLite::TransactionBehavior::IMMEDIATE);
         ledger.in_transaction_ = true;
         ledger.noted_ = walked_note::read(ledger.path_);
@@ -36,8 +39,10 @@ void Ledger::Transaction::begin_part() {
 
 Ledger::Transaction::~Transaction() {
     if (whole_) ledger_.in_transaction_ = false;
+    if (whole_ || part_) ledger_.forget_head();
     if (!part_) return;
     ledger_.appended_ = before_part_;
+    ledger_.texts_kept_.clear();
     ledger_.statements_.reset(); // a failed one would tell of its failure when it is used again
 }
 
@@ -52,10 +57,11 @@ void Ledger::Transaction::commit() {
 void Ledger::Transaction::commit_whole() {
     const auto all = ledger_.appended_;
     ledger_.check_appended();
-    if (ledger_.noted_ && !walked_note::read(ledger_.path_)) ledger_.noted_.reset();
+    if (ledger_.noted_.any() && !walked_note::read(ledger_.path_).any()) ledger_.noted_ = {};
     const auto end = [&] {
         whole_.reset(); // rolls back what was not committed
         ledger_.in_transaction_ = false;
+        ledger_.forget_head();
     };
     try {
         whole_->commit();
@@ -65,11 +71,16 @@ void Ledger::Transaction::commit_whole() {
         if (!all || !ledger_.ends_with(all->hash)) throw;
     }
     end(); // what comes next, with this one still there, is no part of it
-    // What was written here follows what was walked before.
-    if (auto noted = std::exchange(ledger_.noted_, std::nullopt)) {
-        if (all) noted = Walked{all->first + all->count - 1, all->hash};
-        walked_note::write(ledger_.path_, *noted);
+    // What was written here follows what was walked and counted before.
+    Noted noted = std::exchange(ledger_.noted_, {});
+    if (!noted.any()) return;
+    if (all) {
+        const std::int64_t last = all->first + all->count - 1;
+        if (noted.walked) noted.walked = Walked{last, all->hash};
+        if (auto &counted = noted.counted; counted && counted->entries == all->first - 1)
+            counted = Counted{last, all->hash, counted->coupons < 0 ? -1 : counted->coupons + all->coupons};
     }
+    walked_note::write(ledger_.path_, noted);
 }
 
 Entry Ledger::append(Entry e) {
@@ -101,16 +112,25 @@ Entry Ledger::append(Entry e) {
         // What a trigger of somebody else's ignores is no error to SQLite.
         if (add.exec() != 1) throw StoreError(path_ + ": an entry was not taken; nothing was stored");
         add.reset();
-        if (!appended_) appended_ = Appended{e.seq, 0, {}};
+        if (!appended_) appended_ = Appended{e.seq, 0, {}, 0};
         ++appended_->count;
         appended_->hash = e.hash;
+        if (e.kind == "coupon" && !e.supersedes) ++appended_->coupons;
+        // What was appended here is known; what else was, `state` finds out.
+        if (e.previous == head_) {
+            head_ = e.hash;
+            ++entries_seen_;
+            if (family_of(e.kind) != Family::coupon) ++others_seen_;
+        } else {
+            forget_head();
+        }
         return e;
     });
 }
 
 bool Ledger::ends_with(const std::string &hash) {
     try {
-        return head() == hash;
+        return newest_hash() == hash;
     } catch (const Refusal &) {
         return false;
     }
@@ -121,7 +141,7 @@ void Ledger::check_appended() {
     const Appended all = *std::exchange(appended_, std::nullopt);
     SQLite::Statement count(*db_, "SELECT count(*) FROM entry WHERE seq >= ?");
     count.bind(1, all.first);
-    if (!count.executeStep() || count.getColumn(0).getInt64() != all.count || head() != all.hash)
+    if (!count.executeStep() || count.getColumn(0).getInt64() != all.count || newest_hash() != all.hash)
         throw StoreError(path_ + ": what was written is not what is there to be read; nothing was stored");
 }
 

@@ -1,5 +1,7 @@
 #include "records/lines_lacking.hpp"
 
+#include "records/walked_note.hpp"
+
 #include <SQLiteCpp/SQLiteCpp.h>
 #include <map>
 #include <mutex>
@@ -63,13 +65,25 @@ std::pair<std::int64_t, Look> counted(SQLite::Database &db, const Look &before) 
 
 } // namespace
 
-std::int64_t lines_lacking(SQLite::Database &db, const std::string &path) {
-    const Look before = looks().at(path);
+std::int64_t lines_lacking(SQLite::Database &db, const std::string &path, bool may_note) {
+    Noted noted = may_note ? walked_note::read(path) : Noted{};
+    Look before = looks().at(path);
+    if (const auto &known = noted.counted; known && known->coupons >= 0) {
+        // The file is as it was then: nothing came to it, and nothing went.
+        SQLite::Statement newest(db, "SELECT hash FROM entry ORDER BY seq DESC LIMIT 1");
+        if (newest.executeStep() && newest.getColumn(0).getString() == known->hash) return 0;
+        if (before.newest == 0) before = {known->entries, known->coupons, known->hash};
+    }
     auto [lacks, now] = counted(db, before);
     // Whatever does not fit is counted from the beginning, before anybody is told of it.
     if (lacks != 0 && before.newest > 0) std::tie(lacks, now) = counted(db, {});
-    if (lacks == 0) looks().keep(path, std::move(now));
-    return lacks;
+    if (lacks != 0) return lacks;
+    if (may_note && now.newest >= worth_noting) {
+        noted.counted = Counted{now.newest, now.hash, now.coupons};
+        walked_note::write(path, noted);
+    }
+    looks().keep(path, std::move(now));
+    return 0;
 }
 
 } // namespace beadbook

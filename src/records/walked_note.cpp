@@ -26,23 +26,35 @@ std::string moment_of(const std::string &path) {
 
 } // namespace
 
-std::optional<Walked> read(const std::string &path) {
+Noted read(const std::string &path) {
     std::ifstream in(note_of(path));
-    std::string moment;
-    Walked out;
-    if (!std::getline(in, moment) || moment != moment_of(path) || !(in >> out.seq >> out.hash) || out.seq < 1)
-        return std::nullopt;
+    std::string moment, word;
+    if (!std::getline(in, moment) || moment != moment_of(path)) return {};
+    Noted out;
+    Walked walked;
+    if (!(in >> walked.seq >> walked.hash)) return {};
+    if (walked.seq >= 1) out.walked = std::move(walked);
+    Counted counted;
+    if (in >> word >> counted.entries >> counted.hash >> counted.coupons && word == "counted" &&
+        counted.entries >= 1)
+        out.counted = std::move(counted);
     return out;
 }
 
-void write(const std::string &path, const Walked &walked) {
+void write(const std::string &path, const Noted &noted) {
     const std::string moment = moment_of(path);
-    if (moment.empty() || walked.seq < 1) return;
+    if (moment.empty() || !noted.any()) return;
+    // Programs that know of no counting read the first two lines; the number 0 tells them nothing.
+    const Walked walked = noted.walked.value_or(Walked{0, "-"});
+    std::string text = moment + "\n" + std::to_string(walked.seq) + " " + walked.hash + "\n";
+    if (const auto &counted = noted.counted)
+        text += "counted " + std::to_string(counted->entries) + " " + counted->hash + " " +
+                std::to_string(counted->coupons) + "\n";
     // Put in place whole: somebody may be reading the one before.
     const std::string written = note_of(path) + "." + std::to_string(getpid());
     std::error_code none;
     try {
-        write_new_file(written, moment + "\n" + std::to_string(walked.seq) + " " + walked.hash + "\n");
+        write_new_file(written, text);
         std::filesystem::rename(written, note_of(path), none);
     } catch (const Refusal &) {
         std::filesystem::remove(written, none);

@@ -9,6 +9,7 @@
 #include "judge_bench.hpp"
 #include "load_bench.hpp"
 #include "qualify/plan.hpp"
+#include "scale_bench.hpp"
 
 #include <algorithm>
 #include <cstdio>
@@ -167,6 +168,11 @@ int main(int count, char **words) {
         return std::find(asked.begin(), asked.end(), word) != asked.end();
     };
     Figures figures(is_asked("--json"));
+    if (const auto scale = std::find(asked.begin(), asked.end(), "--scale"); scale != asked.end()) {
+        at_scale(figures, scale + 1 == asked.end() ? 100'000 : std::atoi((scale + 1)->c_str()));
+        figures.finish();
+        return 0;
+    }
     if (is_asked("--load")) {
         appends(figures);
         under_load(figures);

@@ -383,3 +383,28 @@ TEST_CASE("two groups that began in different weeks stand side by side by the we
     CHECK_THAT(row("week 28"), says("week 28"));
     CHECK_THAT(run.ok({"summary"}), says("By week\n") && !says("of each group"));
 }
+
+TEST_CASE("a long list is written part by part, and is the same list") {
+    const Program run;
+    CHECK(run.ok({"register", "T-1..T-200"}).find("T-200") != std::string::npos);
+    CHECK(json(run, {"coupons"}).size() == 200);
+    run.ok({"register", "T-201..T-401"});
+    const std::string whole = run.ok({"coupons", "--json"});
+    const auto all = nlohmann::json::parse(whole);
+    REQUIRE(all.size() == 401);
+    for (std::size_t n = 0; n < all.size(); ++n) CHECK(all[n]["id"] == "T-" + std::to_string(n + 1));
+    CHECK(whole == all.dump(2) + "\n");
+    CHECK(run.ok({"coupons", "--json", "--newest", "401"}) == whole);
+    const std::string text = run.ok({"coupons"});
+    CHECK(std::count(text.begin(), text.end(), '\n') == 402);
+}
+
+TEST_CASE("a dry run of judging all stores nothing, whatever it prints") {
+    const Program run;
+    cohort(run);
+    const std::string before = run.ok({"verify"}), told = run({"judge", "--all", "--dry-run"}).out;
+    CHECK_THAT(told, says("T-1") && says("T-5"));
+    CHECK(run.ok({"verify"}) == before);
+    CHECK(run({"judge", "--all"}).out == told);
+    CHECK(run.ok({"verify"}) != before);
+}

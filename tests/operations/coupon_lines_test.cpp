@@ -317,3 +317,37 @@ TEST_CASE("many coupons that were written about at once all have their lines", "
     CHECK(two.coupons[1].coupon.record.id == "T-1199");
     CHECK_FALSE(newest(booth.office, {"", "odd"}, 600).more);
 }
+
+TEST_CASE("lines of a cohort come some at a time, from either end, with those that nobody knows of",
+          "[lines]") {
+    Booth booth;
+    const auto put = [&](const std::string &mark, const std::string &cohort, const std::string &class_id) {
+        booth.coupon(mark, {{"cohort", cohort}, {"class", class_id}});
+    };
+    put("A-1", "autumn", "2");
+    put("S-1", "spring", "2");
+    put("A-2", "autumn", "1");
+    put("S-2", "spring", "1");
+    put("A-3", "autumn", "2");
+    put("S-3", "spring", "2");
+    put("A-4", "autumn", "2");
+    tamper(booth, "UPDATE coupon_line SET body = NULL WHERE coupon = 'S-2'"); // to be worked out
+    const auto marks = [&](bool backwards, const std::string &cohort, const std::string &class_id) {
+        Ledger::LinesAsked asked{backwards ? std::numeric_limits<std::int64_t>::max() : 0, backwards, 2,
+                                 cohort, class_id};
+        std::string out;
+        for (auto some = booth.office.ledger().lines(asked); !some.empty();
+             some = booth.office.ledger().lines(asked)) {
+            CHECK(some.size() <= 2);
+            for (const auto &line : some) out += line.coupon + " ";
+            asked.from = some.back().first;
+        }
+        return out;
+    };
+    CHECK(marks(false, "autumn", "") == "A-1 A-2 S-2 A-3 A-4 ");
+    CHECK(marks(true, "autumn", "") == "A-4 A-3 S-2 A-2 A-1 ");
+    CHECK(marks(false, "autumn", "2") == "A-1 S-2 A-3 A-4 ");
+    CHECK(marks(false, "", "1") == "A-2 S-2 ");
+    CHECK(marks(false, "", "") == "A-1 S-1 A-2 S-2 A-3 S-3 A-4 ");
+    CHECK(marks(false, "winter", "") == "S-2 ");
+}

@@ -164,13 +164,50 @@ TEST_CASE("one coupon that cannot be judged keeps the others from nothing, and s
 
     const auto before = booth.entries();
     std::vector<std::string> marks;
-    booth.write([&](Writing &w) {
-        judge_and_keep_all(w, {}, [&](const JudgedOrNot &one) { marks.push_back(one.mark + one.why_not); });
-    });
+    judge_and_keep_all(
+        booth.office, {}, [&](const JudgedOrNot &one) { marks.push_back(one.mark + one.why_not); }, {},
+        [&](const auto &some) { booth.write(some); });
     CHECK(marks == std::vector<std::string>{"A-1", "B-1coupon B-1 names no criteria", "C-1", "D-1"});
     CHECK(booth.entries() == before + 3);
     CHECK(booth.office.coupon("B-1").verdicts.empty());
     CHECK(booth.office.coupon("D-1").verdicts.size() == 1);
+}
+
+TEST_CASE("many are judged and stored some at a time, each handed on once it is stored, in order") {
+    Booth booth;
+    std::vector<std::string> all, marks;
+    for (int n = 1; n <= 201; ++n) all.push_back("T-" + std::to_string(n));
+    booth.write([&](Writing &w) {
+        for (const auto &mark : all)
+            register_coupon(w, {mark, {{"criteria", "mil-hdbk-1890-table-3"}, {"class", "2"}}});
+    });
+    int transactions = 0;
+    const std::size_t stored = booth.entries();
+    const auto judge_them = [&] {
+        marks.clear();
+        judge_and_keep_all(
+            booth.office, {},
+            [&](const JudgedOrNot &one) {
+                if (marks.size() % 100 == 0) // by another program
+                    CHECK(Ledger(booth.path(), Ledger::Mode::read)
+                              .entries_of(Family::coupon, one.mark)
+                              .size() == 2);
+                marks.push_back(one.mark);
+            },
+            {},
+            [&](const auto &some) {
+                ++transactions;
+                booth.write(some);
+            });
+    };
+    judge_them();
+    CHECK(marks == all);
+    CHECK(transactions == 2);
+    CHECK(booth.entries() == stored + 201);
+    judge_them(); // nothing is new
+    CHECK(marks == all);
+    CHECK(booth.entries() == stored + 201);
+    CHECK(Ledger(booth.path(), Ledger::Mode::read).lines({}).size() == 201);
 }
 
 TEST_CASE("a damaged record is not passed over as a coupon that cannot be judged") {

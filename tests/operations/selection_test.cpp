@@ -155,7 +155,7 @@ TEST_CASE("lists, judging all and exports take a selection") {
     judge_all(booth.office, {}, take, autumn);
     CHECK(judged == "accepted rejected gone ");
     judged.clear();
-    booth.write([&](Writing &w) { judge_and_keep_all(w, {"", "3"}, take, autumn); });
+    judge_and_keep_all(booth.office, {"", "3"}, take, autumn, [&](const auto &some) { booth.write(some); });
     CHECK(judged == "accepted rejected gone ");
     CHECK(booth.office.coupon("accepted").verdicts.size() == 1);
     CHECK(booth.office.coupon("gone").verdicts.empty());
