@@ -83,6 +83,7 @@ nlohmann::json judged_json(const Judged &judged) {
     if (!judged.withdrawn.empty()) out["withdrawn"] = judged.withdrawn;
     if (!judged.said.empty()) out["said"] = judged.said;
     if (const auto cautions = judged.cautions(); !cautions.empty()) out["cautions"] = cautions;
+    if (judged.with_cautions()) out["with cautions"] = true;
     for (const auto &one : judged.sure) {
         nlohmann::json sure{{"rules", one.rules}};
         if (one.exam > 0) sure["exam"] = one.exam;
