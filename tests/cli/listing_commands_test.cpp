@@ -242,7 +242,8 @@ TEST_CASE("a reject that is withdrawn raises nobody's first-pass yield") {
     run.ok({"withdraw", "T-2", "coupon", "--why", "the wrong piece"});
     const auto group = json(run, {"summary", "--welder", "L2"})["groups"][0];
     CHECK(group["accepted"] == 1);
-    CHECK(group["first pass"]["of"] == 0);
+    CHECK(group["first pass"]["of"] == 1); // the withdrawn one
+    CHECK(group["first pass"]["count"] == 0);
     CHECK(group["withdrawn rejects"] == 1);
     CHECK_THAT(run.ok({"summary"}), says("1 coupon that its finds reject was withdrawn"));
 }

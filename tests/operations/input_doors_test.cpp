@@ -175,7 +175,7 @@ TEST_CASE("a line as the program prints it is that find, and never a comment") {
     CHECK_THAT(booth.refusal([&] { booth.log("#4x crack 0.5"); }).what(), says("is no number of a find"));
     CHECK_THAT(booth.refusal([&] { booth.log("pore 0.02 at 1 #2 crack 0.5 at 3"); }).what(),
                says("a digit right behind # is the number of a find"));
-    CHECK(booth.log("pore 0.02 at 2 # 2 more beside").value.indications[0].remark == "2 more beside");
+    CHECK(booth.log("pore 0.02 at 2 # 2 ground beside").value.indications[0].remark == "2 ground beside");
     // A correction may be given as it was printed, but not of another find.
     booth.write([](Writing &w) { return correct_indication(w, "T-1", 4, "#4 crack 0.4 at 3", "slip"); });
     CHECK_THAT(booth

@@ -185,13 +185,18 @@ TEST_CASE("a truncated or damaged record is refused or found out, at every lengt
         fill(book);
     }
     const std::string whole = read_file(folder.file("b.db"));
+    const auto lines = [&](const char *file) {
+        return Ledger(folder.file(file), Ledger::Mode::read).lines({}).size();
+    };
     for (std::size_t size = 1; size < whole.size(); size += 509) {
         write_file(folder.file("cut.db"), whole.substr(0, size));
         INFO(size);
         if (trouble(folder.file("cut.db"), Ledger::Mode::read) != "holds") continue;
-        // Only the empty end of the last page was cut off: then nothing may be missing.
+        // Only of the last page something was cut off that no row needs: then nothing may be missing.
+        constexpr std::size_t page = 4096;
+        CHECK(size > whole.size() - page);
         CHECK(Ledger(folder.file("cut.db"), Ledger::Mode::read).verify().entries == 5);
-        CHECK(whole.find_first_not_of('\0', size) == std::string::npos);
+        CHECK(lines("cut.db") == lines("b.db"));
     }
     // One flipped bit in any entry's text is found.
     const std::size_t at = whole.find("0.04 in");
