@@ -64,6 +64,7 @@ export class Bench {
     /** A page of a browser that came in; its console and its failed requests are kept as `page.faults`. */
     async open(browser, options = {}) {
         const context = await browser.newContext(options);
+        context.setDefaultTimeout(120_000); // a slow machine under load is no fault of a page
         const page = await context.newPage();
         page.faults = [];
         page.on('console', message => {

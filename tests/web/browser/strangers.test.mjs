@@ -31,7 +31,8 @@ after(async () => {
 /** What the bench answers to a request as no browser would send it. */
 const asked = (method, path, headers, body = '') => new Promise((ok, no) => {
     const { hostname, port } = new URL(bench.url);
-    const sent = request({ hostname, port, method, path, headers: { 'content-length': Buffer.byteLength(body), ...headers } }, answer => {
+    // A connection of its own: one that was kept may be closed while a command is waited for.
+    const sent = request({ hostname, port, method, path, agent: false, headers: { 'content-length': Buffer.byteLength(body), ...headers } }, answer => {
         let text = '';
         answer.setEncoding('utf8');
         answer.on('data', more => { text += more; });
