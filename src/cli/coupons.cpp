@@ -7,6 +7,7 @@
 #include "operations/selecting.hpp"
 #include "operations/to_examine.hpp"
 #include "render/json_coupons.hpp"
+#include "render/json_list.hpp"
 #include "report/coupon_document.hpp"
 #include "terminal/page.hpp"
 #include "terminal/selection_options.hpp"
@@ -61,17 +62,11 @@ ExitCode print_coupons_as_they_come(Call &call, const Selection &of) {
     constexpr std::size_t some = 200;
     auto &out = call.session().out;
     TextInParts text(call.session().paint());
+    JsonListInParts json;
     CouponList part{{}, of.all()};
     bool any = false;
-    const auto print_json = [&] {
-        const std::string whole = json_text(part); // a list: "[\n" begins it, "\n]\n" ends it
-        out << (any ? ",\n" : "[\n") << std::string_view(whole).substr(2, whole.size() - 5);
-    };
     const auto print = [&] {
-        if (call.json())
-            print_json();
-        else
-            out << text(document_of(part)) << std::flush;
+        out << (call.json() ? json.all_of(json_text(part)) : text(document_of(part))) << std::flush;
         part.coupons.clear();
         any = true;
     };
@@ -79,10 +74,9 @@ ExitCode print_coupons_as_they_come(Call &call, const Selection &of) {
         part.coupons.push_back(one.line());
         if (part.coupons.size() == some) print();
     });
-    const bool none = !any && part.coupons.empty();
-    call.say(notes_on_empty(call, of, none));
-    if (!part.coupons.empty() || (none && !call.json())) print();
-    if (call.json()) out << (none ? "[]\n" : "\n]\n");
+    call.say(notes_on_empty(call, of, !any && part.coupons.empty()));
+    if (!any || !part.coupons.empty()) print();
+    if (call.json()) out << json.end();
     return ExitCode::done;
 }
 

@@ -7,6 +7,7 @@
 #include "operations/registered_like.hpp"
 #include "operations/streaming.hpp"
 #include "render/json_judging.hpp"
+#include "render/json_list.hpp"
 #include "report/coupon_document.hpp"
 #include "terminal/page.hpp"
 #include "terminal/selection_options.hpp"
@@ -41,19 +42,13 @@ public:
 
     void take(const JudgedOrNot &one) {
         worst_ = std::max(worst_, one.judged ? one.judged->with_mechanical() : Verdict::cannot_say);
-        if (json_) {
-            std::string json = json_text(one);
-            json.pop_back(); // its line end; the comma comes first
-            session_.out << (any_ ? ",\n" : "[\n") << json;
-        } else {
-            session_.out << text(document_of(one), session_.paint());
-        }
+        session_.out << (json_ ? list_(json_text(one)) : text(document_of(one), session_.paint()));
         any_ = true;
     }
     bool any() const { return any_; }
     ExitCode finish(bool of_all) {
         if (json_)
-            session_.out << (any_ ? "\n]\n" : "[]\n");
+            session_.out << list_.end();
         else
             session_.out << (any_ ? "\n" : text(nothing_found(of_all), session_.paint())) << caution;
         // Of no coupon nothing is proved.
@@ -63,6 +58,7 @@ public:
 private:
     bool json_;
     Session &session_;
+    JsonListInParts list_;
     bool any_ = false;
     Verdict worst_ = Verdict::accept;
 };
@@ -79,28 +75,18 @@ Selection selection_or_marks(Call &call) {
 ExitCode judge_every(Call &call, const Selection &of) {
     AllJudged all(call);
     const auto take = [&](const JudgedOrNot &one) { all.take(one); };
-    const auto check_meant = [&] {
-        if (const auto unknown = notes_on_empty(call, of, !all.any()); !unknown.empty())
-            throw refused("nothing was judged: " + joined(unknown, "; "));
+    const auto store = [&](const auto &some) {
+        call.write([&](Writing &w) {
+            some(w);
+            return 0;
+        });
     };
-    if (call.has("no-record")) {
+    if (call.has("no-record"))
         judge_all(call.office(), judge_request(call), take, of);
-        check_meant();
-    } else {
-        const auto store = [&](const auto &some) {
-            call.write([&](Writing &w) {
-                some(w);
-                return 0;
-            });
-        };
-        try {
-            judge_and_keep_all(call.office(Ledger::Mode::write), judge_request(call), take, of, store);
-        } catch (const StoreError &e) {
-            if (!all.any()) throw;
-            throw StoreError(std::string(e.what()) + "; the verdicts that were told before this are stored");
-        }
-        check_meant();
-    }
+    else
+        judge_and_keep_all(call.office(Ledger::Mode::write), judge_request(call), take, of, store);
+    if (const auto unknown = notes_on_empty(call, of, !all.any()); !unknown.empty())
+        throw refused("nothing was judged: " + joined(unknown, "; "));
     return all.finish(of.all());
 }
 
@@ -113,20 +99,18 @@ ExitCode judge_stream(Call &call) {
     Book nothing(folder.file("book.db"), Ledger::Mode::create);
     Office office(nothing, call.catalogue());
     Stream stream(office, {judge_request(call), call.has("sure"), call.has("open-files")});
-    Verdict worst = Verdict::accept;
-    bool bad = false, any = false;
+    std::optional<Verdict> worst; // nothing: there was none to judge
+    bool bad = false;
     std::string line;
     for (std::size_t number = 1; std::getline(call.session().in, line); ++number) {
         if (trimmed(line).empty()) continue;
         const Streamed one = stream.judge(line);
-        any = true;
         bad = bad || !one.fault.empty();
-        worst =
-            std::max(worst, one.coupon.judged ? one.coupon.judged->with_mechanical() : Verdict::cannot_say);
+        worst = std::max(worst.value_or(Verdict::accept),
+                         one.coupon.judged ? one.coupon.judged->with_mechanical() : Verdict::cannot_say);
         call.session().out << json_line(number, one);
     }
-    if (bad) return ExitCode::bad_data;
-    return any ? code_of(worst) : ExitCode::cannot_say;
+    return bad ? ExitCode::bad_data : code_of(worst.value_or(Verdict::cannot_say));
 }
 
 ExitCode run_judge(Call &call) {

@@ -18,6 +18,10 @@ bool is_digit_at(std::string_view word, std::size_t i) {
     return i < word.size() && std::isdigit(static_cast<unsigned char>(word[i])) != 0;
 }
 
+bool is_figures(std::string_view word) {
+    return !word.empty() && word.find_first_not_of("0123456789") == word.npos;
+}
+
 bool begins_a_number(std::string_view word) {
     return is_digit_at(word, 0) || (word.starts_with('.') && is_digit_at(word, 1));
 }
@@ -124,8 +128,7 @@ std::string size_told(std::string_view text) {
 std::string number_told(std::string_view text) {
     constexpr std::string_view some[] = {"one", "two", "three", "some", "several"};
     const auto counts = [&](const std::string &word) {
-        const bool whole = !word.empty() && word.find_first_not_of("0123456789") == word.npos;
-        return is_one_of(word, some) || (whole && word.find_first_not_of('0') != word.npos);
+        return is_one_of(word, some) || (is_figures(word) && word.find_first_not_of('0') != word.npos);
     };
     return first_clause(text, [&](const SpotWords &words) {
         for (std::size_t i = 0; i < words.size(); ++i)
@@ -173,7 +176,7 @@ std::string another_told(std::string_view text) {
 std::string more_told(std::string_view text) {
     constexpr std::string_view more[] = {"more", "other", "others"};
     const auto is_count = [](const std::string &word) {
-        return tells_several(word) || (word != "0" && word.find_first_not_of("0123456789") == word.npos);
+        return tells_several(word) || (word != "0" && is_figures(word));
     };
     for (const auto &words : clauses_of(text))
         for (std::size_t i = 0; i < words.size(); ++i) {

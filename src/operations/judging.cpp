@@ -232,6 +232,7 @@ void judge_and_keep_all(Office &office, const JudgeRequest &request,
                         const std::function<void(const std::function<void(Writing &)> &)> &store) {
     constexpr std::size_t some = 200;
     std::vector<std::string> marks;
+    bool told = false;
     const auto judge_these = [&] {
         std::vector<JudgedOrNot> done;
         store([&](Writing &writing) {
@@ -241,14 +242,22 @@ void judge_and_keep_all(Office &office, const JudgeRequest &request,
                 if (done.back().judged) keep(writing, coupon, *done.back().judged);
             }
         });
-        for (auto &one : done) take(std::move(one));
+        for (auto &one : done) {
+            take(std::move(one));
+            told = true;
+        }
         marks.clear();
     };
-    select(office, of, [&](CouponAtHand &one) {
-        marks.push_back(one.mark());
-        if (marks.size() == some) judge_these();
-    });
-    if (!marks.empty()) judge_these();
+    try {
+        select(office, of, [&](CouponAtHand &one) {
+            marks.push_back(one.mark());
+            if (marks.size() == some) judge_these();
+        });
+        if (!marks.empty()) judge_these();
+    } catch (const StoreError &e) {
+        if (!told) throw;
+        throw StoreError(std::string(e.what()) + "; the verdicts that were told before this are stored");
+    }
 }
 
 std::vector<DescribedSince> described_after(const std::vector<Entry> &history, const CouponState &coupon) {

@@ -17,10 +17,14 @@ std::string checked_name(Office &office, const std::string &who) {
 } // namespace
 
 Writing::Writing(Office &office, const std::string &who, Known known)
-    : office_(office), stamp_{"", checked_name(office, who), known == Known::by_sign_in},
-      transaction_(std::in_place, office.ledger()) {
+    : office_(office), stamp_{"", checked_name(office, who), known == Known::by_sign_in} {
+    begin();
+}
+
+void Writing::begin() {
+    transaction_.emplace(ledger());
     // Not before it is its turn: of several that waited, each is later than the one before it.
-    stamp_.at = office.outside().now();
+    stamp_.at = outside().now();
 }
 
 bool Writing::refuse() {
@@ -29,8 +33,7 @@ bool Writing::refuse() {
     touched_.clear();
     const auto kept = std::exchange(if_refused_, {});
     if (kept.empty()) return false;
-    transaction_.emplace(ledger());
-    stamp_.at = office_.outside().now();
+    begin();
     for (const auto &what : kept) what(*this);
     return !touched_.empty();
 }

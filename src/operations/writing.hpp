@@ -46,6 +46,8 @@ public:
     Entry add(Entry entry);
 
 private:
+    void begin();
+
     Office &office_;
     Stamp stamp_;
     std::optional<Ledger::Transaction> transaction_;

@@ -24,9 +24,8 @@ constexpr std::array values_of_the_unseen{
     "not covered", "not reached",  "not shown",   "not readable",   "not scanned",  "no access",
     "hidden",      "obscured",     "invisible",   "missed",         "inaccessible", "skipped",
     "omitted",     "aborted",      "interrupted", "unreadable"};
-constexpr std::array values_of_a_part{"partial", "partly", "half"};
-constexpr std::array values_of_a_failure{"fail",     "fails", "failed", "failing", "reject",
-                                         "rejected", "lost",  "spoilt", "unusable"};
+constexpr std::array values_of_a_part{"partial", "partly", "half",     "fail", "fails",  "failed",
+                                      "failing", "reject", "rejected", "lost", "spoilt", "unusable"};
 constexpr std::array values_of_all{"100 %",  "100%", "full", "all",  "complete", "whole",
                                    "entire", "both", "yes",  "seen", "examined", "accessible"};
 
@@ -63,9 +62,7 @@ bool tells_unseen(std::string_view value) { return has_one(lowered(trimmed(value
 
 bool tells_a_part(std::string_view name, std::string_view value) {
     const std::string named = lowered(name), said = lowered(trimmed(value));
-    if (tells_unseen(value) || has_one(said, values_of_a_part) || has_one(said, values_of_a_failure) ||
-        is_less_than_all(said))
-        return true;
+    if (tells_unseen(value) || has_one(said, values_of_a_part) || is_less_than_all(said)) return true;
     const auto is_one = [](const std::string &text, const auto &list) {
         return std::find(list.begin(), list.end(), text) != list.end();
     };
