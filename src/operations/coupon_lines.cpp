@@ -214,12 +214,6 @@ void commit(Writing &writing) {
     }
 }
 
-Refreshed refresh_lines(Office &office) {
-    const auto marks = office.book().coupons();
-    keep(office, marks);
-    return {marks.size()};
-}
-
 std::vector<std::string> false_lines(Office &office) {
     const KeptLines lines(office);
     std::vector<std::string> out;
@@ -230,6 +224,14 @@ std::vector<std::string> false_lines(Office &office) {
         const auto again = worked_out_or_not(office, lines, [&] { return office.coupon(line.coupon); });
         if (!again || again->body != line.body) out.push_back(line.coupon);
     });
+    return out;
+}
+
+Refreshed refresh_lines(Office &office) {
+    Refreshed out{0, false_lines(office)};
+    const auto marks = office.book().coupons();
+    keep(office, marks);
+    out.coupons = marks.size();
     return out;
 }
 

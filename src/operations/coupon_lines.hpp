@@ -53,14 +53,16 @@ auto carry_out(Writing &writing, Work work) {
     }
 }
 
+/// Coupons of which something else is kept than follows from the record: entries about them were cut off, or
+/// their lines were written by something else.
+std::vector<std::string> false_lines(Office &office);
+
 /// Works all lines out again, in short transactions: after another version of the program was installed say,
 /// by which none is read.
 struct Refreshed {
     std::size_t coupons = 0;
+    std::vector<std::string> were_false; ///< what false_lines said before, which nobody finds afterwards
 };
 Refreshed refresh_lines(Office &office);
-
-/// Coupons of which something else is kept than follows from the record.
-std::vector<std::string> false_lines(Office &office);
 
 } // namespace beadbook

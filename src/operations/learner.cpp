@@ -36,6 +36,17 @@ LearnerCoupon coupon_told(Office &office, CouponAtHand &one) {
     return out;
 }
 
+std::vector<Learner::SaidOfAnother> said_of_another(Office &office, const std::string &welder,
+                                                    const std::map<std::string, AfterTest> &tests) {
+    std::vector<Learner::SaidOfAnother> out;
+    for (const auto &[coupon, test] : tests) {
+        if (test.failed_by.empty() || !office.book().knows_coupon(coupon)) continue;
+        if (std::string now = office.coupon(coupon).record.get("welder"); now != welder)
+            out.push_back({coupon, std::move(now), test.failed_by});
+    }
+    return out;
+}
+
 } // namespace
 
 Learner learner_of(Office &office, const Selection &of) {
@@ -55,6 +66,7 @@ Learner learner_of(Office &office, const Selection &of) {
         if (judged->verdict() == Verdict::accept && !judged->bends_failed()) ++accepted;
     });
     auto after = after_tests(office, of.welder);
+    out.said_of_another = said_of_another(office, of.welder, after);
     for (auto &one : out.coupons)
         if (const auto at = after.find(one.record.id); at != after.end()) one.after = std::move(at->second);
     put_in_order(out.coupons, [&](const auto &one) { return day_in_order(office, one.record); });

@@ -25,6 +25,12 @@ struct Learner {
     Selection of;
     std::vector<LearnerCoupon> coupons; ///< by the day of the weld (operations/earlier.hpp)
     std::vector<AlikeCoupons> alike;    ///< those of a kind beside each other
+    /// Tests that failed as this welder's, and are said to be another's since: they stay his.
+    struct SaidOfAnother {
+        std::string coupon, welder; ///< the mark of the other; empty: nobody's
+        std::vector<std::string> failed_by;
+    };
+    std::vector<SaidOfAnother> said_of_another;
     Share accepted; ///< of those accepted or rejected, for the class sought or where none is for any; none
                     ///< withdrawn. Not accepted is what was, and whose mechanical tests failed
 };

@@ -144,11 +144,11 @@ std::string finding_rows(const Cells &coupon, const JudgedOrNot &one) {
 
 std::string grade_row(const Cells &coupon, const CouponLine &line, const GradeStanding &standing) {
     const Grade &grade = *line.grade;
-    return row_of(coupon,
-                  {grade.class_id, grade.decision(), standing.was, std::string(name_of(standing.now)),
-                   yes_no(standing.state == GradeStanding::State::again), standing.why,
-                   yes_no(grade.against_verdict), yes_no(grade.against_mechanical), grade.remark,
-                   grade.stamp.who, grade.stamp.at, line.own_file, yes_no(line.cautions), standing.by_other});
+    return row_of(coupon, {grade.class_id, grade.decision(), standing.was, std::string(name_of(standing.now)),
+                           yes_no(standing.state == GradeStanding::State::again), standing.why,
+                           yes_no(grade.against_verdict), yes_no(grade.against_mechanical), grade.remark,
+                           grade.stamp.who, grade.stamp.at, line.own_file, yes_no(line.cautions),
+                           standing.by_other, line.record.withdrawn});
 }
 
 } // namespace
@@ -169,16 +169,20 @@ std::string csv_head(ResultTable table) {
     }
     return row_of(coupon_head, {"class", "grade", "verdict then", "verdict now", "to be graded again",
                                 "why again", "against verdict", "against mechanical", "remark", "by", "at",
-                                "own file", "with cautions", "graded by"});
+                                "own file", "with cautions", "graded by", "withdrawn"});
 }
 
 std::string csv_rows(ResultTable table, CouponAtHand &one) {
     const CouponLine &line = one.line();
-    if (!line.record.withdrawn.empty()) return "";
     const Cells cells = coupon_cells(line.record);
+    // What was taken back is named, or a failure would be gone from a count with nobody the wiser.
+    const std::string &withdrawn = line.record.withdrawn;
     switch (table) {
-    case ResultTable::verdicts: return verdict_rows(cells, one.judged(), one.coupon());
-    case ResultTable::findings: return finding_rows(cells, one.judged());
+    case ResultTable::verdicts:
+        return withdrawn.empty()
+                   ? verdict_rows(cells, one.judged(), one.coupon())
+                   : verdict_rows(cells, {line.record.id, {}, "withdrawn: " + withdrawn}, one.coupon());
+    case ResultTable::findings: return withdrawn.empty() ? finding_rows(cells, one.judged()) : "";
     case ResultTable::grades: break;
     }
     return line.grade ? grade_row(cells, line, one.grading()) : "";

@@ -12,8 +12,8 @@ enum class ResultTable : std::uint8_t { verdicts, findings, grades };
 
 /// The first row of a table. All columns of findings and verdicts stand in records/README.md.
 std::string csv_head(ResultTable table);
-/// The rows of a coupon: a class each, a finding of a class each, or its grade. None of a withdrawn one.
-/// Throws StoreError.
+/// The rows of a coupon: a class each, a finding of a class each, or its grade. A withdrawn one has a row
+/// that says so among the verdicts, and its grade. Throws StoreError.
 std::string csv_rows(ResultTable table, CouponAtHand &coupon);
 
 } // namespace beadbook

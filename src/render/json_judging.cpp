@@ -218,6 +218,9 @@ std::string json_text(const Learner &learner, const std::vector<std::string> &no
                        {"coupons", std::move(coupons)}};
     if (!learner.name.empty()) out["name"] = learner.name;
     for (const auto &alike : learner.alike) out["alike"].push_back(alike_json(alike));
+    for (const auto &one : learner.said_of_another)
+        out["said of another"].push_back(
+            {{"coupon", one.coupon}, {"welder", one.welder}, {"failed by", one.failed_by}});
     return render::finished(std::move(out), notes);
 }
 

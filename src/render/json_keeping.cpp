@@ -82,7 +82,9 @@ std::string json_text(const Verified &v, const std::vector<std::string> &notes) 
 }
 
 std::string json_text(const Refreshed &done, const std::vector<std::string> &notes) {
-    return render::finished({{"refreshed", done.coupons}}, notes);
+    nlohmann::json out{{"refreshed", done.coupons}};
+    if (!done.were_false.empty()) out["were false in lists"] = done.were_false;
+    return render::finished(std::move(out), notes);
 }
 
 std::string json_text(const SealWritten &done, const std::vector<std::string> &notes) {

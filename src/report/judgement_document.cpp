@@ -303,7 +303,8 @@ void add_explanation(Document &doc, const Explained &e, bool in_full) {
     const ClassJudgement &one = e.judged.judgement.classes[k];
     doc.line(Words("Class " + c.set.classes[k].id, Tone::strong) +
              Words(" of " + c.set.title + " (" + c.set.edition + "): ") +
-             verdict_beside_bends(one.verdict, e.judged));
+             verdict_beside_bends(one.verdict, e.judged) +
+             (one.verdict == Verdict::accept ? told_beside(e.judged, ", ") : Words()));
     add_text_of_set(doc, e.judged);
     if (!e.judged.withdrawn.empty()) {
         doc.line(Words("The coupon is withdrawn: " + e.judged.withdrawn, Tone::cannot_say));

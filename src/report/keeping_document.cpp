@@ -76,7 +76,9 @@ std::vector<std::string> faults_of(const Verified &v) {
     std::vector<std::string> out = v.chain.faults;
     for (const auto &coupon : v.false_lines)
         out.push_back("what lists say of coupon " + coupon +
-                      " does not follow from what is on record; 'refresh' works it out again");
+                      " does not follow from what is on record: entries about it may have been cut off. Hold "
+                      "the record against a backup, a seal or a head noted elsewhere; 'refresh' works the "
+                      "list out again, and then nobody sees it here");
     if (v.replay)
         for (const auto &fault : v.replay->faults) out.push_back(sentence(fault));
     if (v.seal)
@@ -145,7 +147,16 @@ Document document_of(const JoinedShops &done) {
 }
 
 Document document_of(const Refreshed &done) {
-    return Document{}.line("what lists say of " + counted(done.coupons, "coupon") + " is worked out again");
+    Document doc;
+    doc.line("what lists say of " + counted(done.coupons, "coupon") + " is worked out again");
+    if (!done.were_false.empty())
+        doc.line(Words("What they said of " + first_of(done.were_false) +
+                           " did not follow from what is on record: entries about " +
+                           (done.were_false.size() == 1 ? "it" : "them") +
+                           " may have been cut off. Hold the record against a backup, a seal or a head noted "
+                           "elsewhere.",
+                       Tone::cannot_say));
+    return doc;
 }
 
 Document document_of(const BackedUp &done) {

@@ -82,6 +82,12 @@ Document document_of(const Learner &learner) {
     Selection narrower = learner.of;
     narrower.welder.clear();
     if (!narrower.all()) doc.line("Coupons of: " + selection_words(narrower));
+    for (const auto &one : learner.said_of_another)
+        doc.line(Words("Coupon " + one.coupon + " failed as a test of this welder, by " +
+                           listed(one.failed_by) + "; it is said to be " +
+                           (one.welder.empty() ? "nobody's" : "one of " + one.welder) +
+                           " since, and stays a failure of this one.",
+                       Tone::reject));
     if (learner.coupons.empty())
         return std::move(doc.line(narrower.all() ? "no coupon on record names this welder yet"
                                                  : "no coupon of this welder is as asked for"));

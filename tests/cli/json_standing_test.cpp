@@ -115,4 +115,10 @@ TEST_CASE("JSON of many that are qualified, and of what is asked after a failed 
     CHECK(after[0]["no retest"][0]["coupon"] == "Q-3");
     CHECK(after[0]["no retest"][0]["otherwise"] ==
           std::vector<std::string>{"backing with, not without", "filler group F4, not F6"});
+    run.ok({"change", "Q-2", "--welder", "L1", "--why", "the marks were swapped"});
+    const auto said = json(run, {"learner", "L2"})["said of another"];
+    REQUIRE(said.size() == 1);
+    CHECK(said[0]["coupon"] == "Q-2");
+    CHECK(said[0]["welder"] == "L1");
+    CHECK_THAT(run.ok({"learner", "L2"}), says("Coupon Q-2 failed as a test of this welder"));
 }

@@ -182,7 +182,11 @@ TEST_CASE("verdicts, findings and grades are tables with numbers apart from thei
     CHECK(grades[0].at("to be graded again") == "no");
     CHECK(grades[0].at("remark") == "weld it again, \"slowly\"");
     run.ok({"withdraw", "T-2", "coupon", "--why", "the wrong plate"});
-    CHECK(table(run.ok({"export", "csv", "grades"})).empty());
+    CHECK(table(run.ok({"export", "csv", "grades"})).at(0).at("withdrawn") == "the wrong plate");
+    const auto withdrawn = table(run.ok({"export", "csv", "verdicts", "--welder", "L2"}));
+    REQUIRE(withdrawn.size() == 1);
+    CHECK(withdrawn[0].at("verdict").empty());
+    CHECK(withdrawn[0].at("not judged") == "withdrawn: the wrong plate");
     CHECK(table(run.ok({"export", "csv", "findings", "--welder", "L2"})).empty());
     CHECK_THAT(run.ok({"export", "csv", "verdicts", "--output", run.file("v.csv")}), says("v.csv"));
 }

@@ -205,7 +205,8 @@ TEST_CASE("a line that was changed behind the program is not read, and verify na
         const Verified verified = verify(booth.office, {});
         CHECK(verified.false_lines == std::vector<std::string>{"T-1"});
         CHECK_FALSE(verified.holds());
-        refresh_lines(booth.office);
+        CHECK(refresh_lines(booth.office).were_false == std::vector<std::string>{"T-1"});
+        CHECK(refresh_lines(booth.office).were_false.empty());
         CHECK(verify(booth.office, {}).holds());
     }
 }

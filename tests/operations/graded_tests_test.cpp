@@ -1,5 +1,6 @@
 // Tests that passed or failed, as retest rules look at them.
 #include "catch.hpp"
+#include "operations/learner.hpp"
 #include "operations/yard.hpp"
 
 using namespace beadbook;
@@ -78,4 +79,19 @@ TEST_CASE("a failed test stays one, of whom and by what it was when it failed", 
         yard.coupon("Q-3", "2026-10-07", true, {{"process", "SMAW"}});
         CHECK_THAT(refused_to_qualify(yard, "Q-3"), says("coupon Q-1 failed on 2026-10-05"));
     }
+}
+
+TEST_CASE("the page of a learner tells a failed test that is said to be another's since", "[standing]") {
+    Yard yard;
+    yard.coupon("Q-1", "2026-10-05", false);
+    yard.coupon("Q-2", "2026-10-06");
+    Selection of;
+    of.welder = "L1";
+    CHECK(learner_of(yard.office, of).said_of_another.empty());
+    yard.change("Q-1", {{"welder", "L2"}});
+    const Learner learner = learner_of(yard.office, of);
+    REQUIRE(learner.said_of_another.size() == 1);
+    CHECK(learner.said_of_another[0].coupon == "Q-1");
+    CHECK(learner.said_of_another[0].welder == "L2");
+    CHECK(learner.coupons.size() == 1);
 }
