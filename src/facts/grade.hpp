@@ -36,6 +36,10 @@ struct GradeStanding {
     bool moved = false;                ///< what it was given on is not so any more; else only the description
     std::vector<std::string> described; ///< fields of the weld that are said otherwise since it was given
     std::string by_other; ///< the set that it was given by, if the coupon names another now; empty: the same
+    /// Of a pass by other criteria or for another class than it is registered for: its own class, and what
+    /// its own verdict is, if that is no accept; not kept with lists. Empty: it accepts too, or says nothing.
+    std::string own_class;
+    Verdict own = Verdict::accept;
     std::int64_t newest_reason = 0; ///< entry about a find that keeps it from an accept; 0: none
 };
 

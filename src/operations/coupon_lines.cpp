@@ -214,6 +214,13 @@ void commit(Writing &writing) {
     }
 }
 
+std::string line_does_not_follow(const std::string &coupon) {
+    return "what lists say of coupon " + coupon +
+           " does not follow from what is on record: entries about it may have been cut off. Hold the record "
+           "against a backup, a seal or a head noted elsewhere; 'refresh' works the list out again, and then "
+           "nobody sees it here";
+}
+
 std::vector<std::string> false_lines(Office &office) {
     const KeptLines lines(office);
     std::vector<std::string> out;
@@ -225,6 +232,21 @@ std::vector<std::string> false_lines(Office &office) {
         if (!again || again->body != line.body) out.push_back(line.coupon);
     });
     return out;
+}
+
+void check_line_follows(Office &office, const CouponState &coupon) {
+    const auto line = office.ledger().line(coupon.record.id);
+    const auto kept = line ? KeptLines(office).read(*line) : std::nullopt;
+    if (!kept) return;
+    const auto found = coupon.found(Vocabulary::shipped());
+    const bool follows = kept->exams.size() == coupon.exams.size() &&
+                         kept->record.withdrawn == coupon.record.withdrawn &&
+                         kept->grade.has_value() == coupon.grade.has_value() &&
+                         std::equal(kept->finds.begin(), kept->finds.end(), found.begin(), found.end(),
+                                    [](const CouponLine::Find &one, const Indication &find) {
+                                        return one.imperfection == Vocabulary::shipped()[find.type].name;
+                                    });
+    if (!follows) throw StoreError(line_does_not_follow(coupon.record.id) + "; nothing is written about it");
 }
 
 Refreshed refresh_lines(Office &office) {

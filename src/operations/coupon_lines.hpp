@@ -53,9 +53,15 @@ auto carry_out(Writing &writing, Work work) {
     }
 }
 
+/// "what lists say of coupon T-7 does not follow from what is on record: ...", and what to do.
+std::string line_does_not_follow(const std::string &coupon);
 /// Coupons of which something else is kept than follows from the record: entries about them were cut off, or
 /// their lines were written by something else.
 std::vector<std::string> false_lines(Office &office);
+
+/// Before anything is written about a coupon, which makes its line go. Throws StoreError where that knows of
+/// other exams, finds or another grade than are on record.
+void check_line_follows(Office &office, const CouponState &coupon);
 
 /// Works all lines out again, in short transactions: after another version of the program was installed say,
 /// by which none is read.

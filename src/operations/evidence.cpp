@@ -55,12 +55,12 @@ void take_other_exams(const GradedTests &tests, const RetestState &retest, const
     }
 }
 
-/// That a person graded passed what the verdict does not accept, of the coupon called `name`.
-Shortcoming against_verdict(const CouponState &coupon, const GradeStanding &standing,
+/// That a person graded passed what the verdict for a class does not accept, of the coupon called `name`.
+Shortcoming against_verdict(const CouponState &coupon, const std::string &class_id, Verdict now,
                             const std::string &name) {
     Shortcoming out = shortcoming(Shortcoming::Kind::verdict, name);
-    out.class_id = coupon.grade->class_id;
-    out.now = name_of(standing.now);
+    out.class_id = class_id;
+    out.now = name_of(now);
     out.by = coupon.grade->stamp.who;
     out.on = coupon.grade->stamp.at.substr(0, 10);
     out.remark = coupon.grade->remark;
@@ -68,12 +68,18 @@ Shortcoming against_verdict(const CouponState &coupon, const GradeStanding &stan
 }
 
 /// A grade that is to be given again, or that passed what a verdict, taken afresh, does not accept.
-void take_grade(const CouponState &coupon, const GradeStanding &standing, const std::string &name,
-                std::vector<Shortcoming> &lacks) {
+/// Where the rules name nothing that they accept a test by, its own criteria are what it must be accepted by.
+void take_grade(const RangeRules &rules, const CouponState &coupon, const GradeStanding &standing,
+                const std::string &name, std::vector<Shortcoming> &lacks) {
     if (!coupon.grade || !coupon.grade->passed) return;
     const bool again = standing.moved;
-    if (!again && standing.now == Verdict::accept) return;
-    if (!again) return lacks.push_back(against_verdict(coupon, standing, name));
+    if (!again && standing.now != Verdict::accept)
+        return lacks.push_back(against_verdict(coupon, coupon.grade->class_id, standing.now, name));
+    if (!again) {
+        if (!standing.own_class.empty() && rules.accepted_by.empty())
+            lacks.push_back(against_verdict(coupon, standing.own_class, standing.own, name));
+        return;
+    }
     lacks.push_back(shortcoming(Shortcoming::Kind::grade, name));
     lacks.back().class_id = coupon.grade->class_id;
     lacks.back().was = standing.was;
@@ -132,7 +138,7 @@ void take_retest(Office &office, const RangeRules &rules, const GradedTests &tes
     for (const auto &id : state.passed)
         if (const auto *with = tests.find(id); with && id != mark && state.needed > 1) {
             const GradeStanding grade = standing_of_grade(office, with->coupon);
-            take_grade(with->coupon, grade, id, lacks);
+            take_grade(rules, with->coupon, grade, id, lacks);
             take_description(grade, id, lacks);
             if (with->coupon.record.get("operation") == "machine")
                 lacks.push_back(shortcoming(Shortcoming::Kind::by_machine, id));
@@ -286,7 +292,7 @@ TestEvidence evidence(Office &office, const GradedTests &tests, const CouponStat
         out.impediments.push_back({name + ": " + why, {}});
     const auto welds = welds_named(out.test);
     std::vector<Shortcoming> of_all; // whatever the process
-    take_grade(coupon, grade, "", of_all);
+    take_grade(rules, coupon, grade, "", of_all);
     take_acceptance(rules, coupon, "", of_all);
     take_description(grade, "", of_all);
     take_turned(office, coupon, of_all);

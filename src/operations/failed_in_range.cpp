@@ -6,18 +6,23 @@
 #include "operations/unjudged_finds.hpp"
 
 #include <algorithm>
+#include <set>
 
 namespace beadbook {
 namespace {
 
-/// Whether no retest is done yet with what failed.
+/// Whether no retest is done yet with what failed: neither today, nor before another failed after it, with
+/// which a new round begins.
 bool is_open(const GradedTests &tests, const GradedTests::Test &failed, const Weld &weld,
              const RangeRules &rules, Day on) {
     if (!failed.day) return true; // nobody can tell what followed it
-    const std::string &id = failed.coupon.record.id;
-    const RetestState state = tests.retest_of({}, on, weld, rules).state;
-    return state.after && (state.after->coupon == id ||
-                           std::find(state.failed.begin(), state.failed.end(), id) != state.failed.end());
+    std::set<Day> looked_at{on};
+    for (const auto &later : tests.all())
+        if (!later.passed_by(rules) && later.day && *later.day > *failed.day && *later.day <= on)
+            looked_at.insert(*later.day - std::chrono::days(1));
+    return std::all_of(looked_at.begin(), looked_at.end(), [&](Day day) {
+        return tests.retest_of({}, day, weld, rules).state.after.has_value();
+    });
 }
 
 } // namespace

@@ -83,6 +83,16 @@ std::vector<std::string> withdrawn_since_grade(Book &book, const CouponState &co
     return out;
 }
 
+void take_own_verdict(Office &office, const CouponState &coupon, GradeStanding &into) {
+    if (!coupon.grade->passed ||
+        (into.by_other.empty() && coupon.record.get("class") == coupon.grade->class_id))
+        return;
+    const JudgedOrNot own = judge_or_tell(office, coupon);
+    if (!own.judged || !own.judged->sought || own.judged->verdict() == Verdict::accept) return;
+    into.own = own.judged->verdict();
+    into.own_class = own.judged->set->classes[*own.judged->sought].id;
+}
+
 } // namespace
 
 std::string described_words(const std::vector<std::string> &fields) {
@@ -156,6 +166,11 @@ GradeStanding standing_of_grade(Office &office, const CouponState &coupon) {
                   grade.class_id + " is '" + std::string(name_of(by_changed)) + "' and not '" + now + "'");
         out.now = by_changed;
     }
+    take_own_verdict(office, coupon, out);
+    // Who passed it all the same knew that they did not accept it.
+    if (!out.own_class.empty() && !grade.against_verdict)
+        again("the verdict for class " + out.own_class + ", for which it is registered, is '" +
+              std::string(name_of(out.own)) + "' now");
     if (grade.passed && coupon.sought_changed > grade.seq)
         again("the coupon is registered for other criteria or another class since");
     if (grade.passed && coupon.mechanical_failed > grade.seq && coupon.record.get("mechanical") != "failed")

@@ -17,6 +17,7 @@
 #include "records/codecs/bodies.hpp"
 #include "records/codecs/verdict.hpp"
 #include "technique/known_conditions.hpp"
+#include "technique/part_shown.hpp"
 
 #include <algorithm>
 
@@ -116,6 +117,8 @@ std::vector<std::string> Judged::cautions() const {
     for (const auto &exam : exam_records) {
         const std::string about = title_of(exam) + ": ";
         for (const auto &caution : exam.cautions()) out.push_back(about + caution);
+        if (const std::string untold = part_perhaps_not_shown(exam.conditions, coupon); !untold.empty())
+            out.push_back(about + untold + " (common practice, no source)");
         for (const auto &[name, value] : exam.conditions)
             if (!condition_info(name))
                 out.push_back(about + "condition of a name of its own, which nothing is held against: " +

@@ -1,5 +1,6 @@
 #include "operations/sealing.hpp"
 
+#include "operations/coupon_lines.hpp"
 #include "records/codecs/seal.hpp"
 
 namespace beadbook {
@@ -8,6 +9,8 @@ Seal sealed(Office &office, const SigningKey &key, const std::string &who) {
     const Verification chain = office.ledger().verify();
     if (!chain.faults.empty())
         throw DataError("the record does not hold, so nothing was sealed: " + chain.faults.front());
+    if (const auto wrong = false_lines(office); !wrong.empty())
+        throw DataError("nothing was sealed: " + line_does_not_follow(wrong.front()));
     if (chain.entries == 0) throw DataError("nothing is on record yet that could be sealed");
     Seal out{chain.entries, chain.head, {office.outside().now(), who}, key.public_key(), {}};
     out.signature = key.sign(codec::signed_text(out));

@@ -1,6 +1,7 @@
 #include "operations/writing.hpp"
 
 #include "facts/reason.hpp"
+#include "operations/coupon_lines.hpp"
 #include "operations/people.hpp"
 #include "records/fold.hpp"
 
@@ -40,7 +41,10 @@ bool Writing::refuse() {
 
 const CouponState &Writing::coupon(const std::string &id) {
     const auto found = coupons_.find(id);
-    return found != coupons_.end() ? found->second : coupons_.emplace(id, office_.coupon(id)).first->second;
+    if (found != coupons_.end()) return found->second;
+    const CouponState &coupon = coupons_.emplace(id, office_.coupon(id)).first->second;
+    check_line_follows(office_, coupon);
+    return coupon;
 }
 
 Entry Writing::add(Entry entry) {

@@ -78,12 +78,23 @@ const Rule *rule_of(const Case &c, const Finding *f) {
     return f && f->rule >= 0 ? &c.set.rules[static_cast<std::size_t>(f->rule)] : nullptr;
 }
 
+/// All that lists and headings call cautions, and what is said of the weld otherwise than when it was
+/// examined.
+Cells beside(const Judged &judged) {
+    Cells out = judged.cautions();
+    out.insert(out.end(), judged.gone.begin(), judged.gone.end());
+    for (const auto &one : judged.sure) out.push_back(words_of(one));
+    for (const auto &field : judged.said_otherwise)
+        out.push_back(field + " said otherwise since it was examined");
+    return out;
+}
+
 std::string verdict_rows(const Cells &coupon, const JudgedOrNot &one, const CouponState &state) {
     const std::string exams = std::to_string(state.exams.size()),
                       finds = std::to_string(state.indications.size());
     if (!one.judged)
         return row_of(coupon, {state.record.get("criteria"), "", "", "", "", "", one.why_not, exams, finds,
-                               "", "", "", "", "", "", state.record.get("mechanical"), ""});
+                               "", "", "", "", "", "", state.record.get("mechanical"), "", ""});
     const Judged &judged = *one.judged;
     const Case c = case_of(judged);
     std::string out;
@@ -105,9 +116,8 @@ std::string verdict_rows(const Cells &coupon, const JudgedOrNot &one, const Coup
         for (auto &cell : number_cells(c, nearest)) cells.push_back(std::move(cell));
         // What the verdict does not go by and whoever reads it should know.
         cells.push_back(judged.mechanical);
-        Cells cautions = judged.cautions();
-        cautions.insert(cautions.end(), judged.gone.begin(), judged.gone.end());
-        cells.push_back(joined(cautions, "; "));
+        cells.push_back(joined(beside(judged), "; "));
+        cells.push_back(joined(judged.said, "; "));
         out += row_of(coupon, cells);
     }
     return out;
@@ -147,8 +157,9 @@ std::string grade_row(const Cells &coupon, const CouponLine &line, const GradeSt
     return row_of(coupon, {grade.class_id, grade.decision(), standing.was, std::string(name_of(standing.now)),
                            yes_no(standing.state == GradeStanding::State::again), standing.why,
                            yes_no(grade.against_verdict), yes_no(grade.against_mechanical), grade.remark,
-                           grade.stamp.who, grade.stamp.at, line.own_file, yes_no(line.cautions),
-                           standing.by_other, line.record.withdrawn});
+                           grade.stamp.who, grade.stamp.at, line.own_file,
+                           yes_no(line.cautions || !line.said_otherwise.empty()), standing.by_other,
+                           line.record.withdrawn, yes_no(line.written_beside)});
 }
 
 } // namespace
@@ -159,7 +170,7 @@ std::string csv_head(ResultTable table) {
         return row_of(coupon_head,
                       {"criteria", "edition", "own file", "class", "sought", "verdict", "not judged", "exams",
                        "indications", "findings", "nearest rule", "nearest measured", "nearest limit",
-                       "nearest unit", "nearest ratio", "mechanical", "cautions"});
+                       "nearest unit", "nearest ratio", "mechanical", "cautions", "written beside"});
     case ResultTable::findings:
         return row_of(coupon_head,
                       {"criteria", "own file", "class",        "sought",      "effect",   "kind",    "rule",
@@ -169,7 +180,7 @@ std::string csv_head(ResultTable table) {
     }
     return row_of(coupon_head, {"class", "grade", "verdict then", "verdict now", "to be graded again",
                                 "why again", "against verdict", "against mechanical", "remark", "by", "at",
-                                "own file", "with cautions", "graded by", "withdrawn"});
+                                "own file", "with cautions", "graded by", "withdrawn", "written beside"});
 }
 
 std::string csv_rows(ResultTable table, CouponAtHand &one) {

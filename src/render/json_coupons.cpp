@@ -115,6 +115,7 @@ std::string json_text(const CouponList &list, const std::vector<std::string> &no
         if (const std::string bends = one.record.get("mechanical"); !bends.empty())
             line["mechanical"] = bends;
         if (one.cautions) line["with cautions"] = true;
+        if (one.written_beside) line["written beside"] = true;
         if (!one.said_otherwise.empty()) line["said otherwise"] = one.said_otherwise;
         if (!one.own_file.empty()) line["own file"] = one.own_file;
         for (const auto &exam : one.exams) {

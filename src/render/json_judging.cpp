@@ -33,8 +33,10 @@ nlohmann::json finding_json(const Case &c, std::size_t class_index, const Findin
             for (const Slot slot : c.set.blanks_of(rule, class_index))
                 out["blanks"].push_back(c.set.blanks[slot].id);
         if (f.has_numbers) {
-            out["measured"] = render::number(f.measured, rule.dimension(), c.unit);
-            out["limit"] = render::number(f.limit, rule.dimension(), c.unit);
+            // With as many digits as tell them apart, as in sentences.
+            const PrintedPair told = print_against(rule, f.measured, f.limit, c.unit);
+            out["measured"] = {{"text", told.first}, {"exact", codec::exact_text(f.measured)}};
+            out["limit"] = {{"text", told.second}, {"exact", codec::exact_text(f.limit)}};
             out["margin"] = render::number(f.limit - f.measured, rule.dimension(), c.unit);
             if (f.ratio < 1e12) out["ratio"] = f.ratio; // JSON knows no infinity
         }
@@ -172,6 +174,7 @@ nlohmann::json compared_json(const ComparedCoupon &one) {
     for (const auto &[type, count] : one.found) out["found"][type] = count;
     if (!one.said.empty()) out["on record"] = one.said;
     if (one.bends_failed) out["mechanical"] = "failed";
+    if (one.cautions) out["with cautions"] = true;
     if (!one.own_file.empty()) out["own file"] = one.own_file;
     if (!one.not_allowed.empty()) out["not allowed"] = one.not_allowed;
     if (one.worst)

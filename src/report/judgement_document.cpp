@@ -180,12 +180,15 @@ std::string made_words(const Judged &judged) {
 
 } // namespace
 
+std::string words_of(const Assurance &one) {
+    return (one.number > 0 ? "#" + std::to_string(one.number)
+            : one.exam > 0 ? "Exam " + std::to_string(one.exam)
+                           : std::string("The coupon")) +
+           " is as it was said, " + sure_text(one.rules);
+}
+
 void add_assurances(Document &doc, const std::vector<Assurance> &sure) {
-    for (const auto &one : sure)
-        doc.line((one.number > 0 ? "#" + std::to_string(one.number)
-                  : one.exam > 0 ? "Exam " + std::to_string(one.exam)
-                                 : std::string("The coupon")) +
-                 " is as it was said, " + sure_text(one.rules) + ".");
+    for (const auto &one : sure) doc.line(words_of(one) + ".");
 }
 
 std::string plain_words(const Case &c, const Finding &f) {

@@ -30,6 +30,8 @@ Document document_of(const InFull<Explained> &explained);
 /// find.
 void add_where(Document &doc, const Judged &judged, std::size_t class_index, const std::string &heading);
 
+/// "#3 is as it was said, in spite of ...".
+std::string words_of(const Assurance &one);
 /// What nobody would believe at first sight and somebody said is meant so, a line each.
 void add_assurances(Document &doc, const std::vector<Assurance> &sure);
 

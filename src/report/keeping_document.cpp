@@ -74,11 +74,7 @@ std::string sentence(const ReplayFault &f) { return subject_of(f) + ": " + what_
 
 std::vector<std::string> faults_of(const Verified &v) {
     std::vector<std::string> out = v.chain.faults;
-    for (const auto &coupon : v.false_lines)
-        out.push_back("what lists say of coupon " + coupon +
-                      " does not follow from what is on record: entries about it may have been cut off. Hold "
-                      "the record against a backup, a seal or a head noted elsewhere; 'refresh' works the "
-                      "list out again, and then nobody sees it here");
+    for (const auto &coupon : v.false_lines) out.push_back(line_does_not_follow(coupon));
     if (v.replay)
         for (const auto &fault : v.replay->faults) out.push_back(sentence(fault));
     if (v.seal)
@@ -160,7 +156,7 @@ Document document_of(const Refreshed &done) {
 }
 
 Document document_of(const BackedUp &done) {
-    return Document{}.line("backup written to " + done.path + " and verified");
+    return Document{}.line("backup written to " + done.path + ", and its chain of entries verified");
 }
 
 Document document_of(const SealWritten &done) {

@@ -43,19 +43,44 @@ bool is_less_than_all(const std::string &said) {
     return std::sscanf(said.c_str(), "%d of %d", &some, &all) == 2 && some < all;
 }
 
+bool is_through_both(const std::string &view) {
+    const auto &through_both = condition_info("view")->of_tube;
+    return std::find(through_both.begin(), through_both.end(), view) != through_both.end();
+}
+
+Exact exposures_in(const std::string &told) {
+    return read_condition_value(*condition_info("exposures"), told).amount;
+}
+
 } // namespace
 
 std::string part_not_shown(const std::map<std::string, std::string> &conditions, const Coupon &coupon) {
     const auto view = conditions.find("view"), exposures = conditions.find("exposures");
     if (view == conditions.end() || exposures == conditions.end() || !coupon.line.closed) return "";
-    const auto &through_both = condition_info("view")->of_tube;
-    if (std::find(through_both.begin(), through_both.end(), view->second) == through_both.end()) return "";
-    const Exact number = read_condition_value(*condition_info("exposures"), exposures->second).amount;
+    if (!is_through_both(view->second)) return "";
+    const Exact number = exposures_in(exposures->second);
     if (number >= Exact(view->second == "ellipse" ? 2 : 3)) return "";
     return "by view " + view->second +
            (number > Exact(1) ? " two exposures, through both walls, do"
                               : " one exposure, through both walls, does") +
            " not show all of a girth weld";
+}
+
+std::string part_perhaps_not_shown(const std::map<std::string, std::string> &conditions,
+                                   const Coupon &coupon) {
+    if (!coupon.line.closed) return "";
+    const auto view = conditions.find("view"), exposures = conditions.find("exposures");
+    if (view != conditions.end())
+        return exposures == conditions.end() && is_through_both(view->second)
+                   ? "by view " + view->second +
+                         ", through both walls, nobody told how many exposures there were: each shows a part "
+                         "of a girth weld"
+                   : "";
+    const bool closed_inside =
+        coupon.facts[static_cast<Slot>(Fact::inside)] == word_index(info(Fact::inside), "closed");
+    return closed_inside && exposures != conditions.end() && exposures_in(exposures->second) == Exact(1)
+               ? "nobody told the view: one exposure through both walls does not show all of a girth weld"
+               : "";
 }
 
 bool tells_unseen(std::string_view value) { return has_one(lowered(trimmed(value)), values_of_the_unseen); }

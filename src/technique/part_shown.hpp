@@ -13,6 +13,12 @@ namespace beadbook {
 /// T-271.2, read: two of an ellipse, three else.
 std::string part_not_shown(const std::map<std::string, std::string> &conditions, const Coupon &coupon);
 
+/// What such an exam leaves untold, so that nobody can say whether its images show all round: how many
+/// exposures there were through both walls; or, of one exposure of a tube whose inside is closed, the view.
+/// Empty: nothing. Common practice, no source.
+std::string part_perhaps_not_shown(const std::map<std::string, std::string> &conditions,
+                                   const Coupon &coupon);
+
 /// Whether a value says that something was not seen or reached: "not visible".
 bool tells_unseen(std::string_view value);
 

@@ -49,11 +49,32 @@ TEST_CASE("verify ends with 0 where all holds and with 4 where it does not") {
     CHECK_THAT(broken.err, says("beadbook: error: entry 2 does not hold"));
 }
 
+TEST_CASE("where entries about a coupon were cut off nothing is written about it, and nothing sealed") {
+    const Program run;
+    examined_coupon(run);
+    run.ok({"log", "T-1", "--exam", "1", "crack 0.2 at 2"});
+    SQLite::Database db(run.book(), SQLite::OPEN_READWRITE);
+    const std::string guard =
+        db.execAndGet("SELECT sql FROM sqlite_schema WHERE name = 'entry_never_goes'").getString();
+    db.exec("DROP TRIGGER entry_never_goes; DELETE FROM entry WHERE kind = 'indication'");
+    db.exec(guard);
+    for (const auto &words : {std::vector<std::string>{"verify"},
+                              {"remark", "T-1", "hello"},
+                              {"finish", "T-1", "VT", "--found", "none"},
+                              {"seal", run.file("s.seal"), "--key", run.file("key"), "--new-key"}}) {
+        const Run refused = run(words);
+        INFO(words.front() << refused.err);
+        CHECK(refused.code == (words.front() == "seal" ? 3 : 4));
+        CHECK_THAT(refused.err, says("entries about it may have been cut off"));
+    }
+    CHECK_THAT(run.ok({"refresh"}), says("What they said of T-1 did not follow"));
+}
+
 TEST_CASE("backup says where it wrote, and never overwrites") {
     const Program run;
     examined_coupon(run);
     CHECK(run.ok({"backup", run.file("copy.db")}) ==
-          "backup written to " + run.file("copy.db") + " and verified\n");
+          "backup written to " + run.file("copy.db") + ", and its chain of entries verified\n");
     CHECK(run({"verify", "--book", run.file("copy.db")}).code == 0);
     const Run again = run({"backup", run.file("copy.db")});
     CHECK(again.code == 3);
