@@ -3,6 +3,7 @@
 #include "facts/commented_find.hpp"
 #include "facts/reason.hpp"
 #include "measure/text.hpp"
+#include "technique/known_conditions.hpp"
 
 #include <algorithm>
 #include <span>
@@ -46,11 +47,16 @@ private:
     std::vector<Unlikely> &against_;
 };
 
-void hold_procedure(const ExamRecord &exam, std::vector<Unlikely> &against) {
-    if (note_tells_find(exam.procedure))
-        against.push_back(
-            {std::string(note_rule), "the procedure '" + shown(exam.procedure) +
-                                         "' reads like a find, and no verdict goes by it; is it one?"});
+void hold_conditions(const ExamRecord &exam, std::vector<Unlikely> &against) {
+    const auto hold = [&](const std::string &what, const std::string &text) {
+        if (note_tells_find(text))
+            against.push_back(
+                {std::string(note_rule), "the " + what + " '" + shown(text) +
+                                             "' reads like a find, and no verdict goes by it; is it one?"});
+    };
+    hold("procedure", exam.procedure);
+    for (const auto &[name, value] : exam.conditions)
+        if (!condition_info(name)) hold("condition " + shown(name), value);
 }
 
 } // namespace
@@ -95,7 +101,7 @@ void hold_words_against_finds(const CouponState &coupon, const ExamRecord &exam,
             if (one.kind == "exam" && one.exam == number)
                 words.hold(why_like_a_find, "reason", said_in_reason(one.text), WordsHeld::Of::then);
     }
-    hold_procedure(exam, against);
+    hold_conditions(exam, against);
 }
 
 void hold_words_against_none(const ExamRecord &exam, std::optional<int> found,
@@ -105,7 +111,7 @@ void hold_words_against_none(const ExamRecord &exam, std::optional<int> found,
         words.hold(note_rule, "note", exam.note);
         if (exam.finished) words.hold(why_like_a_find, "reason", exam.finished->why);
     }
-    hold_procedure(exam, against);
+    hold_conditions(exam, against);
 }
 
 std::vector<Unlikely> with_why(std::vector<Unlikely> found, const std::string &why,

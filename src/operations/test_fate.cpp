@@ -2,10 +2,12 @@
 
 #include "criteria/weld_words.hpp"
 #include "measure/text.hpp"
+#include "operations/failure_seen.hpp"
 #include "operations/granted_to.hpp"
 #include "operations/weld_day.hpp"
 #include "records/described_since.hpp"
 
+#include <algorithm>
 #include <functional>
 
 namespace beadbook {
@@ -80,7 +82,13 @@ Validity fate_of_test(Book &book, const WelderState &welder, const HeldQualifica
 void tell_day_moved(Book &book, HeldQualification &held) {
     const std::string &coupon = held.record.test.id;
     if (held.record.carried() || !book.knows_coupon(coupon)) return;
-    const auto first = earliest_weld_day(book.history(coupon));
+    const auto history = book.history(coupon);
+    const auto exam =
+        std::find_if(history.begin(), history.end(), [](const Entry &entry) { return entry.kind == "exam"; });
+    if (exam != history.end() && exam->seq < weld_day_told(history))
+        held.validity.caution("it runs from " + print(held.record.welded) + ", and on which day coupon " +
+                              coupon + " was welded was told only after an exam of it was on record");
+    const auto first = earliest_weld_day(history);
     if (first && *first < held.record.welded)
         held.validity.caution("it runs from " + print(held.record.welded) + ", and coupon " + coupon +
                               " was said to be welded on " + print(*first) +
