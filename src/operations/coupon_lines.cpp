@@ -216,9 +216,8 @@ void commit(Writing &writing) {
 
 std::string line_does_not_follow(const std::string &coupon) {
     return "what lists say of coupon " + coupon +
-           " does not follow from what is on record: entries about it may have been cut off. Hold the record "
-           "against a backup, a seal or a head noted elsewhere; 'refresh' works the list out again, and then "
-           "nobody sees it here";
+           " does not follow from what is on record: entries about it" + std::string(perhaps_cut_off) +
+           "; 'refresh' works the list out again, and then nobody sees it here";
 }
 
 std::vector<std::string> false_lines(Office &office) {

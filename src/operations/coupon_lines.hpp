@@ -6,6 +6,7 @@
 #include <limits>
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace beadbook {
@@ -53,6 +54,9 @@ auto carry_out(Writing &writing, Work work) {
     }
 }
 
+/// What it may mean where lists say what does not follow, and what to do: behind "entries about it".
+inline constexpr std::string_view perhaps_cut_off =
+    " may have been cut off. Hold the record against a backup, a seal or a head noted elsewhere";
 /// "what lists say of coupon T-7 does not follow from what is on record: ...", and what to do.
 std::string line_does_not_follow(const std::string &coupon);
 /// Coupons of which something else is kept than follows from the record: entries about them were cut off, or

@@ -83,6 +83,7 @@ std::vector<std::string> withdrawn_since_grade(Book &book, const CouponState &co
     return out;
 }
 
+/// Of a pass by other criteria or for another class: that its own do not accept it.
 void take_own_verdict(Office &office, const CouponState &coupon, GradeStanding &into) {
     if (!coupon.grade->passed ||
         (into.by_other.empty() && coupon.record.get("class") == coupon.grade->class_id))

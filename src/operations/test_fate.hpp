@@ -15,7 +15,8 @@ void put_in_doubt(const std::string &why, Validity &validity);
 /// doubt, or no longer proved, with the reason.
 Validity fate_of_test(Book &book, const WelderState &welder, const HeldQualification &held, Fates &fates);
 
-/// That it runs from another day than its coupon was said to be welded on when it was examined.
+/// That it runs from another day than its coupon was said to be welded on when it was examined, or from one
+/// that was told only after an exam of it.
 void tell_day_moved(Book &book, HeldQualification &held);
 
 /// The day on which its coupon came on record, if that was after the day of its weld; none of a paper.

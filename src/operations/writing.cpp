@@ -42,9 +42,9 @@ bool Writing::refuse() {
 const CouponState &Writing::coupon(const std::string &id) {
     const auto found = coupons_.find(id);
     if (found != coupons_.end()) return found->second;
-    const CouponState &coupon = coupons_.emplace(id, office_.coupon(id)).first->second;
+    CouponState coupon = office_.coupon(id);
     check_line_follows(office_, coupon);
-    return coupon;
+    return coupons_.emplace(id, std::move(coupon)).first->second;
 }
 
 Entry Writing::add(Entry entry) {

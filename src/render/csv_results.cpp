@@ -4,6 +4,7 @@
 #include "measure/print.hpp"
 #include "measure/text.hpp"
 #include "records/csv.hpp"
+#include "report/coupon_document.hpp"
 #include "report/finding_place.hpp"
 #include "report/judgement_document.hpp"
 
@@ -84,8 +85,8 @@ Cells beside(const Judged &judged) {
     Cells out = judged.cautions();
     out.insert(out.end(), judged.gone.begin(), judged.gone.end());
     for (const auto &one : judged.sure) out.push_back(words_of(one));
-    for (const auto &field : judged.said_otherwise)
-        out.push_back(field + " said otherwise since it was examined");
+    if (!judged.said_otherwise.empty())
+        out.push_back(said_otherwise_behind(judged.said_otherwise, "").plain());
     return out;
 }
 

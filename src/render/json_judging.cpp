@@ -35,8 +35,8 @@ nlohmann::json finding_json(const Case &c, std::size_t class_index, const Findin
         if (f.has_numbers) {
             // With as many digits as tell them apart, as in sentences.
             const PrintedPair told = print_against(rule, f.measured, f.limit, c.unit);
-            out["measured"] = {{"text", told.first}, {"exact", codec::exact_text(f.measured)}};
-            out["limit"] = {{"text", told.second}, {"exact", codec::exact_text(f.limit)}};
+            out["measured"] = render::number(f.measured, told.first);
+            out["limit"] = render::number(f.limit, told.second);
             out["margin"] = render::number(f.limit - f.measured, rule.dimension(), c.unit);
             if (f.ratio < 1e12) out["ratio"] = f.ratio; // JSON knows no infinity
         }

@@ -11,7 +11,11 @@ std::string finished(nlohmann::json json, const std::vector<std::string> &notes)
 }
 
 nlohmann::json number(const Exact &value, Dimension dimension, Unit unit) {
-    return {{"text", print(value, dimension, unit)}, {"exact", codec::exact_text(value)}};
+    return number(value, print(value, dimension, unit));
+}
+
+nlohmann::json number(const Exact &value, const std::string &text) {
+    return {{"text", text}, {"exact", codec::exact_text(value)}};
 }
 
 void add_described_since(nlohmann::json &json, const std::vector<DescribedSince> &changes) {

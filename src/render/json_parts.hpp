@@ -19,6 +19,8 @@ std::string finished(nlohmann::json json, const std::vector<std::string> &notes)
 
 /// {"text": "0.06 in", "exact": "1524000"}: rounded for reading, and the exact base units.
 nlohmann::json number(const Exact &value, Dimension dimension, Unit unit);
+/// The same with the text that is printed.
+nlohmann::json number(const Exact &value, const std::string &text);
 
 /// Changes of a coupon, under "described otherwise since" if there are any.
 void add_described_since(nlohmann::json &json, const std::vector<DescribedSince> &changes);

@@ -148,9 +148,7 @@ Document document_of(const Refreshed &done) {
     if (!done.were_false.empty())
         doc.line(Words("What they said of " + first_of(done.were_false) +
                            " did not follow from what is on record: entries about " +
-                           (done.were_false.size() == 1 ? "it" : "them") +
-                           " may have been cut off. Hold the record against a backup, a seal or a head noted "
-                           "elsewhere.",
+                           (done.were_false.size() == 1 ? "it" : "them") + std::string(perhaps_cut_off) + ".",
                        Tone::cannot_say));
     return doc;
 }

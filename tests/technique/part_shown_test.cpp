@@ -27,6 +27,7 @@ TEST_CASE("too few exposures through both walls do not show all of a girth weld"
     girth.facts[static_cast<Slot>(Fact::inside)] = word_index(info(Fact::inside), "closed");
     CHECK_FALSE(part_perhaps_not_shown({{"exposures", "1"}}, girth).empty());
     CHECK(part_perhaps_not_shown({{"exposures", "2"}}, girth).empty());
+    CHECK(part_perhaps_not_shown({{"exposures", "one shot"}}, girth).empty()); // of an older record
 }
 
 TEST_CASE("a condition of people's own name may tell that a part was examined") {
