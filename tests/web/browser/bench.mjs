@@ -12,7 +12,7 @@ import { chromium } from 'playwright-core';
 const program = process.env.BEADBOOK_PROGRAM;
 if (!program) throw new Error('BEADBOOK_PROGRAM names the program that is tested');
 
-export const launch = () => chromium.launch({ executablePath: process.env.CHROMIUM ?? '/usr/bin/chromium' });
+export const launch = () => chromium.launch({ executablePath: process.env.CHROMIUM ?? '/usr/bin/chromium-headless-shell' });
 
 export class Bench {
     constructor() {
