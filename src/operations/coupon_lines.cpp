@@ -233,25 +233,29 @@ std::vector<std::string> false_lines(Office &office) {
     return out;
 }
 
-void check_line_follows(Office &office, const CouponState &coupon) {
+bool line_follows(Office &office, const CouponState &coupon) {
     const auto line = office.ledger().line(coupon.record.id);
     const auto kept = line ? KeptLines(office).read(*line) : std::nullopt;
-    if (!kept) return;
+    if (!kept) return true;
     const auto found = coupon.found(Vocabulary::shipped());
-    const bool follows = kept->exams.size() == coupon.exams.size() &&
-                         kept->record.withdrawn == coupon.record.withdrawn &&
-                         kept->grade.has_value() == coupon.grade.has_value() &&
-                         std::equal(kept->finds.begin(), kept->finds.end(), found.begin(), found.end(),
-                                    [](const CouponLine::Find &one, const Indication &find) {
-                                        return one.imperfection == Vocabulary::shipped()[find.type].name;
-                                    });
-    if (!follows) throw StoreError(line_does_not_follow(coupon.record.id) + "; nothing is written about it");
+    return kept->exams.size() == coupon.exams.size() && kept->record.withdrawn == coupon.record.withdrawn &&
+           kept->grade.has_value() == coupon.grade.has_value() &&
+           std::equal(kept->finds.begin(), kept->finds.end(), found.begin(), found.end(),
+                      [](const CouponLine::Find &one, const Indication &find) {
+                          return one.imperfection == Vocabulary::shipped()[find.type].name;
+                      });
+}
+
+void check_line_follows(Office &office, const CouponState &coupon) {
+    if (!line_follows(office, coupon))
+        throw StoreError(line_does_not_follow(coupon.record.id) + "; nothing is written about it");
 }
 
 Refreshed refresh_lines(Office &office) {
     Refreshed out{0, false_lines(office)};
     const auto marks = office.book().coupons();
     keep(office, marks);
+    keep(office, out.were_false); // without the caution that the false one was there
     out.coupons = marks.size();
     return out;
 }

@@ -63,8 +63,11 @@ std::string line_does_not_follow(const std::string &coupon);
 /// their lines were written by something else.
 std::vector<std::string> false_lines(Office &office);
 
-/// Before anything is written about a coupon, which makes its line go. Throws StoreError where that knows of
-/// other exams, finds or another grade than are on record.
+/// Whether its line knows of the exams, finds and grade that are on record, and of no others; true without
+/// one.
+bool line_follows(Office &office, const CouponState &coupon);
+/// Before anything is written about a coupon, which makes its line go. Throws StoreError where that does not
+/// follow.
 void check_line_follows(Office &office, const CouponState &coupon);
 
 /// Works all lines out again, in short transactions: after another version of the program was installed say,

@@ -1,5 +1,6 @@
 #include "operations/looking_back.hpp"
 
+#include "operations/coupon_lines.hpp"
 #include "operations/said_by_welder.hpp"
 #include "operations/turned.hpp"
 
@@ -63,6 +64,8 @@ bool has_a_past(Office &office, const CouponState &coupon, const Judged &judged)
 void look_back(Office &office, const CouponState &coupon, Judged &judged) {
     for (const auto &[who, what] : said_by_welder(office, coupon, coupon.record.get("welder")))
         judged.against.push_back(who + ", " + what + " (common practice, no source: another says it)");
+    if (judged.accepts_any() && !line_follows(office, coupon))
+        judged.against.push_back(line_does_not_follow(coupon.record.id));
     if (!has_a_past(office, coupon, judged)) return;
     const auto turns = turned(office, coupon.record.id);
     judged.taken_back = taken_back(office, coupon.record, turns);

@@ -23,6 +23,15 @@ void examined_coupon(const Program &run) {
         run.ok({"exam", "T-1", exam, "--examiner", "A. Field", "--level", "II"});
 }
 
+/// As somebody with a database program does it, who leaves the guards as he found them.
+void cut_off(const Program &run, const std::string &which) {
+    SQLite::Database db(run.book(), SQLite::OPEN_READWRITE);
+    const std::string guard =
+        db.execAndGet("SELECT sql FROM sqlite_schema WHERE name = 'entry_never_goes'").getString();
+    db.exec("DROP TRIGGER entry_never_goes; DELETE FROM entry WHERE " + which);
+    db.exec(guard);
+}
+
 std::string head_of(const Program &run) {
     return nlohmann::json::parse(run.ok({"verify", "--json"}))["head"];
 }
@@ -53,11 +62,7 @@ TEST_CASE("where entries about a coupon were cut off nothing is written about it
     const Program run;
     examined_coupon(run);
     run.ok({"log", "T-1", "--exam", "1", "crack 0.2 at 2"});
-    SQLite::Database db(run.book(), SQLite::OPEN_READWRITE);
-    const std::string guard =
-        db.execAndGet("SELECT sql FROM sqlite_schema WHERE name = 'entry_never_goes'").getString();
-    db.exec("DROP TRIGGER entry_never_goes; DELETE FROM entry WHERE kind = 'indication'");
-    db.exec(guard);
+    cut_off(run, "kind = 'indication'");
     for (const auto &words : {std::vector<std::string>{"verify"},
                               {"remark", "T-1", "hello"},
                               {"finish", "T-1", "VT", "--found", "none"},
@@ -68,6 +73,28 @@ TEST_CASE("where entries about a coupon were cut off nothing is written about it
         CHECK_THAT(refused.err, says("entries about it may have been cut off"));
     }
     CHECK_THAT(run.ok({"refresh"}), says("What they said of T-1 did not follow"));
+}
+
+TEST_CASE("where entries about a coupon were cut off its accept does not stand plain") {
+    const Program run;
+    examined_coupon(run);
+    for (const char *exam : {"VT", "MT", "RT"}) run.ok({"finish", "T-1", exam, "--found", "none"});
+    CHECK(run({"judge", "T-1"}).code == 0);
+    run.ok({"grade", "T-1", "failed", "--remark", "the root was ground out before anybody looked"});
+    CHECK_THAT(flat(run.ok({"why", "T-1"})), !says("cut off"));
+    cut_off(run, "kind = 'grade'");
+    for (const auto &words : {std::vector<std::string>{"why", "T-1"}, {"judge", "T-1", "--no-record"}}) {
+        const Run told = run(words);
+        INFO(words.front() << told.out << told.err);
+        CHECK(told.code == 0);
+        CHECK_THAT(flat(told.out), says("Caution, what lists say of coupon T-1") &&
+                                       says("entries about it may have been cut off"));
+    }
+    run.ok({"print", "coupon", "T-1", "--html", run.file("t.html")});
+    CHECK_THAT(flat(read_file(run.file("t.html"))), says("entries about it may have been cut off"));
+    run.ok({"refresh"});
+    CHECK_THAT(flat(run.ok({"why", "T-1"})), !says("cut off"));
+    CHECK(run({"verify"}).code == 0);
 }
 
 TEST_CASE("backup says where it wrote, and never overwrites") {

@@ -33,4 +33,13 @@ std::string Program::ok(const std::vector<std::string> &words, const std::string
     return run.out;
 }
 
+std::string flat(const std::string &text) {
+    std::string out;
+    for (const char c : text) {
+        const bool blank = c == ' ' || c == '\n';
+        if (!blank || (!out.empty() && out.back() != ' ')) out += blank ? ' ' : c;
+    }
+    return out;
+}
+
 } // namespace beadbook::test

@@ -28,4 +28,7 @@ private:
     TemporaryFolder folder_;
 };
 
+/// The words of a page, wherever its lines were wrapped.
+std::string flat(const std::string &text);
+
 } // namespace beadbook::test

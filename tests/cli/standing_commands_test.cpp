@@ -6,20 +6,6 @@
 
 using namespace beadbook::test;
 
-namespace {
-
-/// Wherever the lines were wrapped.
-std::string flat(const std::string &text) {
-    std::string out;
-    for (const char c : text) {
-        const bool blank = c == ' ' || c == '\n';
-        if (!blank || (!out.empty() && out.back() != ' ')) out += blank ? ' ' : c;
-    }
-    return out;
-}
-
-} // namespace
-
 TEST_CASE("qualify on the command line: messages, what mends them, and exit codes", "[standing]") {
     const Program run;
     CHECK_THAT(run({"qualify", "Q-1", "--rules", "asme-ix"}).err, says("no record yet"));
