@@ -75,6 +75,8 @@ nlohmann::json proof_json(const Case &c, const Judged &judged, std::size_t class
                        {"entries", nlohmann::json::array()},
                        {"dimensions", nlohmann::json::array()},
                        {"gaps looked at", proof.gaps},
+                       {"not in the set", not_in_set(judged)},
+                       {"exams that do not count", not_counted_words(judged)},
                        {"compared", proof.compared},
                        {"facts", nlohmann::json::object()},
                        {"standings", standings_json(standings_behind(proof, c.set, class_index))}};

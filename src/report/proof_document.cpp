@@ -302,7 +302,7 @@ std::string no_exam_words(const Judged &judged) {
 
 } // namespace
 
-std::string not_covered_words(const Judged &judged) {
+std::vector<std::string> not_in_set(const Judged &judged) {
     std::vector<std::string> out;
     for (const auto &gap : judged.set->gaps) {
         const bool looked_at =
@@ -312,8 +312,14 @@ std::string not_covered_words(const Judged &judged) {
             });
         if (!gap.beside_rules && looked_at) out.push_back(gap.text);
     }
-    std::string words =
-        out.empty() ? "" : "Not in this set, so that the accept does not speak of it: " + joined(out, "; ");
+    return out;
+}
+
+std::string not_covered_words(const Judged &judged) {
+    const auto lacking = not_in_set(judged);
+    std::string words = lacking.empty() ? ""
+                                        : "Not in this set, so that the accept does not speak of it: " +
+                                              joined(lacking, "; ");
     const std::string no_exam = no_exam_words(judged);
     return words + (words.empty() || no_exam.empty() ? "" : ". ") + no_exam;
 }

@@ -21,6 +21,8 @@ std::optional<std::size_t> class_to_prove(const Judged &judged);
 /// What logging nothing proves nothing of: parts that the set lacks of what these exams look at, and methods
 /// by which nobody examined it, though the set has rules for what they show. Empty if there are none.
 std::string not_covered_words(const Judged &judged);
+/// The first of these: what the set lacks and an exam that counts could show, each part in its words.
+std::vector<std::string> not_in_set(const Judged &judged);
 /// Rules that could judge nothing, as they are for exams that nobody made: how many, by the names of these.
 std::map<std::string, std::size_t> rules_of_no_exam(const Judged &judged);
 
