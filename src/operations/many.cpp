@@ -13,22 +13,26 @@ namespace {
 
 /// What one coupon never takes from another: who welded it, when, and what came of it. A cohort welds the
 /// same.
-constexpr const char *of_one_coupon[] = {"welder", "welded", "mechanical"};
+constexpr std::string_view came_of_it = "mechanical";
+constexpr std::string_view of_one_coupon[] = {"welder", "welded", came_of_it};
 
 CouponRecord likeness(Writing &writing, const CouponsRequest &request, std::vector<std::string> &notes) {
     if (request.like.empty()) return {};
     CouponRecord out = writing.coupon(request.like).record;
-    for (const char *field : of_one_coupon) {
-        out.fields.erase(field);
+    std::vector<std::string> taken, left;
+    for (const std::string_view each : of_one_coupon) {
+        const std::string field(each);
+        if (out.fields.erase(field) > 0 && each != came_of_it && !request.fields.contains(field))
+            left.push_back(field);
         out.by_settings.erase(field);
     }
     out.withdrawn.clear();
     out.before.clear();
     out.like = request.like;
-    std::vector<std::string> taken;
     for (const auto &[name, value] : out.fields)
         if (!request.fields.contains(name)) taken.push_back(name + " " + value.text);
-    notes.push_back("like " + request.like + ": " + (taken.empty() ? "nothing" : listed(taken)));
+    notes.push_back("like " + request.like + ": " + (taken.empty() ? "nothing" : listed(taken)) +
+                    (left.empty() ? "" : "; to be told anew: " + listed(left)));
     return out;
 }
 

@@ -44,7 +44,7 @@ TEST_CASE("coupons like another take what it says of the weld, and nothing that 
     CHECK(done.value[1].get("cohort") == "autumn-2026"); // a cohort welds the same
     for (const char *own : {"welded", "mechanical"}) CHECK(done.value[1].get(own).empty());
     REQUIRE(done.notes.size() == 1);
-    CHECK(done.notes[0] == "like F-1: cohort autumn-2026 and thickness 0.065 in");
+    CHECK(done.notes[0] == "like F-1: cohort autumn-2026 and thickness 0.065 in; to be told anew: welded");
 }
 
 TEST_CASE("once a coupon is corrected, those like it that say still what it said are named") {
