@@ -48,6 +48,9 @@ public:
         std::string taken_for; ///< the welder's name that somebody may take the person's for
     };
     const AsWelder &as_welder(const std::string &person, const std::string &welder);
+    /// The enrolled welder who it is, if the record knows somebody by that name or mark as a welder alone;
+    /// else empty.
+    const std::string &welder_alone(const std::string &person);
 
     /// What coupons call their welder, or once did, and is the mark of nobody who is enrolled.
     const std::vector<WelderText> &welders_by_no_mark();
@@ -58,6 +61,7 @@ private:
     Remembered<std::string, std::shared_ptr<const CriteriaSet>, 200, no_coupon> with_copy_;
     Remembered<std::pair<std::string, std::optional<std::int64_t>>, CouponState> coupons_;
     Remembered<std::pair<std::string, std::string>, AsWelder, 5000, no_coupon> as_welder_;
+    Remembered<std::string, std::string, 5000, no_coupon> welder_alone_;
     Remembered<bool, std::vector<WelderText>, 1> welders_by_no_mark_; ///< one, under true
     Book &book_;
     Catalogue &catalogue_;

@@ -37,4 +37,22 @@ std::vector<SaidByWelder> said_by_welder(Office &office, const CouponState &coup
     return out;
 }
 
+std::vector<SaidByWelder> said_by_welders(Office &office, const CouponState &coupon) {
+    const std::string welder = coupon.record.get("welder");
+    auto out = said_by_welder(office, coupon, welder);
+    const auto take = [&](const std::string &who, const std::string &what) {
+        if (!office.welder_alone(who).empty() && !office.as_welder(who, welder).is)
+            out.push_back({who, "on record as a welder alone, " + what});
+    };
+    for (const auto &exam : coupon.exams) {
+        if (!exam.done().counts) continue;
+        const std::string of = "exam " + std::to_string(exam.number);
+        take(exam.examiner, "made " + of);
+        if (exam.finished && exam.finished->by != exam.examiner) take(exam.finished->by, "finished " + of);
+    }
+    if (!coupon.record.get("mechanical").empty())
+        take(coupon.mechanical_said.who, "said what its mechanical tests came to");
+    return out;
+}
+
 } // namespace beadbook

@@ -13,5 +13,8 @@ struct SaidByWelder {
 };
 std::vector<SaidByWelder> said_by_welder(Office &office, const CouponState &coupon,
                                          const std::string &welder);
+/// The same of its own welder, and what exams that count and mechanical tests came to by people of whom the
+/// record knows nothing but that they are welders (common practice, no source).
+std::vector<SaidByWelder> said_by_welders(Office &office, const CouponState &coupon);
 
 } // namespace beadbook

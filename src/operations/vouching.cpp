@@ -22,22 +22,11 @@ void check_names_somebody(Office &office, const std::string &who, const std::str
             .at(field);
 }
 
-/// The enrolled welder who it is, if the record knows somebody by that name or mark as a welder alone.
-std::string welder_alone(Office &office, const std::string &who) {
-    const auto person = person_named(office, who);
-    if (person && std::any_of(person->roles.begin(), person->roles.end(),
-                              [](const std::string &role) { return role != "welder"; }))
-        return "";
-    for (const auto &mark : office.book().welders())
-        if (WelderNames(office.book(), mark).means(who)) return mark;
-    return person && !person->roles.empty() ? who : "";
-}
-
 } // namespace
 
 void check_no_fellow(Office &office, const std::string &who, const std::string &what,
                      const std::string &field) {
-    const std::string welder = welder_alone(office, who);
+    const std::string welder = office.welder_alone(who);
     if (welder.empty()) return;
     const std::string enrolled = welder_name(office.book(), welder);
     throw refused("'" + shown(who) + "' is on record as a welder alone; who " + what +
@@ -45,6 +34,18 @@ void check_no_fellow(Office &office, const std::string &who, const std::string &
                   "practice, no source)")
         .at(field)
         .mend({"person", {enrolled.empty() ? who : enrolled}, {"role"}});
+}
+
+const std::string &Office::welder_alone(const std::string &who) {
+    return welder_alone_.of(ledger(), who, [&]() -> std::string {
+        const auto person = person_named(*this, who);
+        if (person && std::any_of(person->roles.begin(), person->roles.end(),
+                                  [](const std::string &role) { return role != "welder"; }))
+            return "";
+        for (const auto &mark : book().welders())
+            if (WelderNames(book(), mark).means(who)) return mark;
+        return person && !person->roles.empty() ? who : "";
+    });
 }
 
 const Office::AsWelder &Office::as_welder(const std::string &person, const std::string &welder) {
