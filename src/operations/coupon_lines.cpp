@@ -238,8 +238,9 @@ bool line_follows(Office &office, const CouponState &coupon) {
     const auto kept = line ? KeptLines(office).read(*line) : std::nullopt;
     if (!kept) return true;
     const auto found = coupon.found(Vocabulary::shipped());
+    const auto entry_of = [](const std::optional<Grade> &grade) { return grade ? grade->seq : 0; };
     return kept->exams.size() == coupon.exams.size() && kept->record.withdrawn == coupon.record.withdrawn &&
-           kept->grade.has_value() == coupon.grade.has_value() &&
+           entry_of(kept->grade) == entry_of(coupon.grade) &&
            std::equal(kept->finds.begin(), kept->finds.end(), found.begin(), found.end(),
                       [](const CouponLine::Find &one, const Indication &find) {
                           return one.imperfection == Vocabulary::shipped()[find.type].name;

@@ -3,6 +3,7 @@
 #include "facts/coupon_weld.hpp"
 #include "measure/text.hpp"
 #include "operations/carried_in.hpp"
+#include "operations/coupon_lines.hpp"
 #include "operations/grade_standing.hpp"
 #include "operations/shortcoming_words.hpp"
 #include "operations/vouching.hpp"
@@ -67,6 +68,10 @@ const Fates::Fate &Fates::of(const std::string &coupon) {
         if (fate.why.empty() && grade.moved) {
             fate.doubt = true;
             fate.why = "coupon " + coupon + " is " + std::string(to_grade_again) + ": " + grade.why;
+        }
+        if (fate.why.empty() && !line_follows(office_, state)) {
+            fate.doubt = fate.unreadable = true;
+            fate.why = "cannot say: " + line_does_not_follow(coupon);
         }
         if (!fate.why.empty() && state.grade)
             fate.since = parse_day(std::string_view(state.grade->stamp.at).substr(0, 10));

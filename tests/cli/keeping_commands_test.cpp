@@ -2,6 +2,7 @@
 #include "catch.hpp"
 #include "operations/bulk.hpp"
 #include "run.hpp"
+#include "test_coupon.hpp"
 
 #include <SQLiteCpp/SQLiteCpp.h>
 #include <cstdio>
@@ -95,6 +96,19 @@ TEST_CASE("where entries about a coupon were cut off its accept does not stand p
     run.ok({"refresh"});
     CHECK_THAT(flat(run.ok({"why", "T-1"})), !says("cut off"));
     CHECK(run({"verify"}).code == 0);
+}
+
+TEST_CASE("nobody is qualified by a coupon of which entries were cut off") {
+    const Program run;
+    run.ok({"enrol", "L1", "--name", "J. Reef"});
+    test_coupon(run, "Q-1", "2026-10-05");
+    run.ok({"qualify", "Q-1", "--rules", "asme-ix"});
+    CHECK_THAT(flat(run.ok({"welder", "L1"})), says("GTAW by asme-ix: valid"));
+    run.ok({"grade", "Q-1", "failed", "--remark", "the bends opened after all"});
+    cut_off(run, "kind = 'grade' AND seq = (SELECT max(seq) FROM entry)");
+    for (const auto &words : {std::vector<std::string>{"welder", "L1"}, {"record", "L1", "1"}})
+        CHECK_THAT(flat(run(words).out), says("in doubt") && says("entries about it may have been cut off"));
+    CHECK_THAT(run({"welder", "L1", "--json"}).out, says("in doubt"));
 }
 
 TEST_CASE("backup says where it wrote, and never overwrites") {
