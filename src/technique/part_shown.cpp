@@ -52,6 +52,15 @@ Exact exposures_in(const std::string &told) {
     return read_condition_value(*condition_info("exposures"), told).amount;
 }
 
+/// What was written before the words were fixed is no number.
+bool is_one(const std::string &exposures) {
+    try {
+        return exposures_in(exposures) == Exact(1);
+    } catch (const InputError &) {
+        return false;
+    }
+}
+
 } // namespace
 
 std::string part_not_shown(const std::map<std::string, std::string> &conditions, const Coupon &coupon) {
@@ -70,21 +79,19 @@ std::string part_perhaps_not_shown(const std::map<std::string, std::string> &con
                                    const Coupon &coupon) {
     if (!coupon.line.closed) return "";
     const auto view = conditions.find("view"), exposures = conditions.find("exposures");
-    if (view != conditions.end())
-        return exposures == conditions.end() && is_through_both(view->second)
-                   ? "by view " + view->second +
-                         ", through both walls, nobody told how many exposures there were: each shows a part "
-                         "of a girth weld"
-                   : "";
     const bool closed_inside =
         coupon.facts[static_cast<Slot>(Fact::inside)] == word_index(info(Fact::inside), "closed");
-    if (!closed_inside || exposures == conditions.end()) return "";
-    try {
-        if (exposures_in(exposures->second) != Exact(1)) return "";
-    } catch (const InputError &) {
-        return ""; // written before the words were fixed
-    }
-    return "nobody told the view: one exposure through both walls does not show all of a girth weld";
+    const bool told = exposures != conditions.end();
+    if (view == conditions.end())
+        return told && closed_inside && is_one(exposures->second)
+                   ? "nobody told the view: one exposure through both walls does not show all of a girth weld"
+                   : "";
+    if (view->second == "panoramic")
+        return closed_inside ? "by view panoramic the source stands inside, which is said to be closed" : "";
+    if (told && (is_through_both(view->second) || !is_one(exposures->second))) return "";
+    return "by view " + view->second +
+           (told ? " one exposure shows a part of a girth weld"
+                 : ", nobody told how many exposures there were: each shows a part of a girth weld");
 }
 
 bool tells_unseen(std::string_view value) { return has_one(lowered(trimmed(value)), values_of_the_unseen); }

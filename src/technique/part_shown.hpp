@@ -13,9 +13,9 @@ namespace beadbook {
 /// T-271.2, read: two of an ellipse, three else.
 std::string part_not_shown(const std::map<std::string, std::string> &conditions, const Coupon &coupon);
 
-/// What such an exam leaves untold, so that nobody can say whether its images show all round: how many
-/// exposures there were through both walls; or, of one exposure of a tube whose inside is closed, the view.
-/// Empty: nothing. Common practice, no source.
+/// Why nobody can say whether the images of a girth weld show all round: not told how many there were, but by
+/// a panoramic view; one alone through a single wall; a source inside a tube that is closed; or, of one
+/// exposure of such a tube, the view not told. Empty: nothing. Common practice, no source.
 std::string part_perhaps_not_shown(const std::map<std::string, std::string> &conditions,
                                    const Coupon &coupon);
 

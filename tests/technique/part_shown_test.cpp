@@ -24,9 +24,14 @@ TEST_CASE("too few exposures through both walls do not show all of a girth weld"
     CHECK(part_not_shown({{"exposures", "1"}}, girth).empty());
     CHECK(part_perhaps_not_shown({{"exposures", "1"}}, girth).empty()); // from the inside, it may be
     CHECK(part_perhaps_not_shown({{"view", "panoramic"}}, girth).empty());
+    CHECK_FALSE(part_perhaps_not_shown({{"view", "single wall"}}, girth).empty());
+    CHECK_FALSE(part_perhaps_not_shown({{"view", "single wall"}, {"exposures", "1"}}, girth).empty());
+    CHECK(part_perhaps_not_shown({{"view", "single wall"}, {"exposures", "3"}}, girth).empty());
+    CHECK(part_perhaps_not_shown({{"view", "single wall"}, {"exposures", "1"}}, straight).empty());
     girth.facts[static_cast<Slot>(Fact::inside)] = word_index(info(Fact::inside), "closed");
     CHECK_FALSE(part_perhaps_not_shown({{"exposures", "1"}}, girth).empty());
     CHECK(part_perhaps_not_shown({{"exposures", "2"}}, girth).empty());
+    CHECK_FALSE(part_perhaps_not_shown({{"view", "panoramic"}, {"exposures", "1"}}, girth).empty());
     CHECK(part_perhaps_not_shown({{"exposures", "one shot"}}, girth).empty()); // of an older record
 }
 
