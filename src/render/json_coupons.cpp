@@ -154,7 +154,8 @@ std::string json_text(const CouponSheet &sheet, const std::vector<std::string> &
         nlohmann::json one{{"welder", held.mark},
                            {"number", held.record.number},
                            {"rules", held.rules->name},
-                           {"state", name_of(held.validity.state)}};
+                           {"state", name_of(held.validity.state)},
+                           {"with caution", held.validity.with_caution}};
         for (const auto &aside : held.aside) one["rests on"].push_back(words_of(aside, held.rules.get()));
         out["qualifications"].push_back(std::move(one));
     }

@@ -40,6 +40,7 @@ Json held_json(const HeldTest &held) {
     Json out{{"number", held.number},
              {"test", weld_json(held.test, held.unit)},
              {"state", name_of(held.validity.state)},
+             {"with caution", held.validity.with_caution},
              {"reason", held.validity.reason}};
     if (held.validity.until) out["until"] = print(*held.validity.until);
     for (const auto &one : held.aside) out["rests on"].push_back(words_of(one, held.rules.get()));

@@ -40,6 +40,7 @@ json held_json(const HeldQualification &held) {
              {"test", weld_json(held.weld, q.test.unit())},
              {"welded", print(q.welded)},
              {"state", name_of(v.state)},
+             {"with caution", v.with_caution},
              {"reason", v.reason},
              {"authority", authority(v.from)}};
     if (q.carried())
@@ -269,6 +270,7 @@ std::string json_text(const RecordSheet &s, const std::vector<std::string> &note
     out["range"] = range_json(s.held.range, q.test.unit());
     out["on"] = print(s.on);
     out["state"] = name_of(v.state);
+    out["with caution"] = v.with_caution;
     out["reason"] = v.reason;
     out["authority"] = authority(v.from);
     if (v.until) out["until"] = print(*v.until);
