@@ -96,9 +96,14 @@ Document document_of(const Learner &learner) {
         return one.explained && !one.explained->judged.sought;
     });
     doc.gap().line(learner.accepted.of == 0 ? "Nothing is accepted or rejected yet."
-                                            : "Accepted: " + share_words(learner.accepted) +
+                                            : "Accepted, of those decided: " + share_words(learner.accepted) +
                                                   "; 95 % interval, for the class sought" +
                                                   (any_class ? ", or where none is for any class." : "."));
+    const auto counting =
+        static_cast<std::size_t>(std::count_if(learner.coupons.begin(), learner.coupons.end(),
+                                               [](const auto &one) { return one.record.withdrawn.empty(); }));
+    if (const std::size_t undecided = counting - learner.accepted.of; undecided > 0)
+        doc.line({"Not decided: " + counted(undecided, "coupon") + ".", Tone::cannot_say});
     const auto left_out = std::count_if(learner.coupons.begin(), learner.coupons.end(), [](const auto &one) {
         return one.record.withdrawn.empty() && !one.explained && one.finds > 0;
     });

@@ -319,7 +319,7 @@ TEST_CASE("everything for one learner stands in one text, JSON or page") {
                          says("Not judged: coupon T-4 names no criteria") &&
                          says("it waits for its criteria") && says("Why it is not accepted") &&
                          says("Change:") && says("on Friday again") && says("ask for a shorter arc") &&
-                         says("Accepted: 1 of 2"));
+                         says("Accepted, of those decided: 1 of 2"));
     CHECK(text.find("Coupon T-2") == std::string::npos);
     CHECK(text.find("An aid, not the code") == text.rfind("An aid, not the code"));
     const auto told = json(run, {"learner", "L1"});
