@@ -278,7 +278,7 @@ TestEvidence evidence(Office &office, const GradedTests &tests, const CouponStat
         out.impediments.push_back({name + (coupon.grade ? " was graded failed" : " is not graded") +
                                        "; only a coupon that was graded passed qualifies",
                                    {}});
-    for (const auto &[who, what] : said_by_welders(office, coupon))
+    for (const auto &[who, what] : said_by_welders(office, coupon, Fellows::all))
         out.impediments.push_back(
             {name + ": " + who + ", " + what + "; another person says it anew (common practice, no source)",
              {}});

@@ -62,7 +62,7 @@ bool has_a_past(Office &office, const CouponState &coupon, const Judged &judged)
 } // namespace
 
 void look_back(Office &office, const CouponState &coupon, Judged &judged) {
-    for (const auto &[who, what] : said_by_welders(office, coupon))
+    for (const auto &[who, what] : said_by_welders(office, coupon, Fellows::who_examined))
         judged.against.push_back(who + ", " + what + " (common practice, no source: another says it)");
     if (judged.accepts_any() && !line_follows(office, coupon))
         judged.against.push_back(line_does_not_follow(coupon.record.id));

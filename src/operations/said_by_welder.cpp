@@ -37,7 +37,7 @@ std::vector<SaidByWelder> said_by_welder(Office &office, const CouponState &coup
     return out;
 }
 
-std::vector<SaidByWelder> said_by_welders(Office &office, const CouponState &coupon) {
+std::vector<SaidByWelder> said_by_welders(Office &office, const CouponState &coupon, Fellows fellows) {
     const std::string welder = coupon.record.get("welder");
     auto out = said_by_welder(office, coupon, welder);
     const auto take = [&](const std::string &who, const std::string &what) {
@@ -48,9 +48,10 @@ std::vector<SaidByWelder> said_by_welders(Office &office, const CouponState &cou
         if (!exam.done().counts) continue;
         const std::string of = "exam " + std::to_string(exam.number);
         take(exam.examiner, "made " + of);
-        if (exam.finished && exam.finished->by != exam.examiner) take(exam.finished->by, "finished " + of);
+        if (fellows == Fellows::all && exam.finished && exam.finished->by != exam.examiner)
+            take(exam.finished->by, "finished " + of);
     }
-    if (!coupon.record.get("mechanical").empty())
+    if (fellows == Fellows::all && !coupon.record.get("mechanical").empty())
         take(coupon.mechanical_said.who, "said what its mechanical tests came to");
     return out;
 }

@@ -13,8 +13,11 @@ struct SaidByWelder {
 };
 std::vector<SaidByWelder> said_by_welder(Office &office, const CouponState &coupon,
                                          const std::string &welder);
-/// The same of its own welder, and what exams that count and mechanical tests came to by people of whom the
-/// record knows nothing but that they are welders (common practice, no source).
-std::vector<SaidByWelder> said_by_welders(Office &office, const CouponState &coupon);
+/// Of fellow welders, of whom the record knows nothing else, what they said of a coupon: lists keep what
+/// hangs on who examined alone, as nothing else tells which coupons an enrolment bears on.
+enum class Fellows : std::uint8_t { who_examined, all };
+/// The same of its own welder and of his fellows: exams that count, who finished them, and what mechanical
+/// tests came to (common practice, no source).
+std::vector<SaidByWelder> said_by_welders(Office &office, const CouponState &coupon, Fellows fellows);
 
 } // namespace beadbook

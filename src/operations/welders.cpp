@@ -41,14 +41,14 @@ Entry entry_of(const WelderRecord &record) {
     return out;
 }
 
-/// Nobody examines his own weld: whose they are hangs on the welder's name.
+/// Nobody examines his own weld, nor a fellow's: whose they are hangs on the welder's name.
 void touch_coupons_of(Writing &writing, const WelderRecord &welder) {
     for (const auto &text : writing.ledger().welders_named()) {
         const auto names = names_in(text);
         if (std::find(names.begin(), names.end(), welder.mark) != names.end())
             for (const auto &coupon : writing.book().coupons_of(text)) writing.touch(coupon);
     }
-    touch_examined_by(writing, welder.mark);
+    for (const auto &who : {welder.mark, welder.name}) touch_examined_by(writing, who);
 }
 
 /// Processes that training may be in: the welder's own, and all that rules know.

@@ -111,6 +111,20 @@ TEST_CASE("nobody is qualified by a coupon of which entries were cut off") {
     CHECK_THAT(run({"welder", "L1", "--json"}).out, says("in doubt"));
 }
 
+TEST_CASE("who is enrolled or gets another role later bears on lists as on verdicts") {
+    const Program run;
+    examined_coupon(run);
+    for (const char *exam : {"VT", "MT", "RT"}) run.ok({"finish", "T-1", exam, "--found", "none"});
+    CHECK(run({"judge", "T-1"}).code == 0);
+    run.ok({"enrol", "L2", "--name", "A. Field"});
+    CHECK(run({"verify"}).code == 0);
+    CHECK_THAT(flat(run.ok({"coupons"})), says("accept, with cautions"));
+    CHECK_THAT(flat(run.ok({"why", "T-1"})), says("A. Field, on record as a welder alone, made exam 1"));
+    run.ok({"person", "A. Field", "--role", "instructor"});
+    CHECK(run({"verify"}).code == 0);
+    CHECK_THAT(flat(run({"why", "T-1"}).out), !says("welder alone"));
+}
+
 TEST_CASE("backup says where it wrote, and never overwrites") {
     const Program run;
     examined_coupon(run);
