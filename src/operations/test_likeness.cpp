@@ -165,14 +165,14 @@ std::vector<Weld> in_words_of(const RangeRules &rules, const Weld &failed) {
     return out.empty() ? std::vector{failed} : out;
 }
 
-/// Positions that a test of that kind qualifies for in whatever position it is welded: flat ones. That they
-/// are taken in tells nothing of what failed.
-std::set<std::string> positions_of_each(const RangeRules &rules, const Weld &test) {
+/// Positions of such work that a test of that kind qualifies for, in whatever position it is welded: flat
+/// ones. That they are taken in tells nothing of what failed.
+std::set<std::string> positions_of_each(const RangeRules &rules, const Weld &test, const Weld &work) {
     std::optional<std::set<std::string>> out;
     Weld there = test;
     for (const auto &word : rules.test_words[index_of(Trait::position)]) {
         there.word(Trait::position) = word;
-        const auto its = positions_for(rules, there, there, false);
+        const auto its = positions_for(rules, there, work, false);
         if (its.empty()) continue;
         if (!out) out = its;
         std::erase_if(*out, [&](const std::string &one) { return !its.contains(one); });
@@ -205,13 +205,20 @@ bool takes_in(const RangeRules &rules, const Weld &test, const Weld &failed) {
 }
 
 std::vector<std::string> takes_some(const RangeRules &rules, const Weld &test, const Weld &failed) {
-    if (!may_stand_for(rules, test, failed)) return {};
-    const auto mine = positions_for(rules, test, failed, true);
-    const auto usual = positions_of_each(rules, failed);
     std::set<std::string> out;
-    for (const auto &one : in_words_of(rules, failed))
-        for (const auto &its : positions_for(rules, one, one, false))
-            if ((mine.contains("any") || mine.contains(its)) && !usual.contains(its)) out.insert(its);
+    const auto add = [&](const Weld &work) {
+        const auto mine = positions_for(rules, test, work, true);
+        const auto usual = positions_of_each(rules, failed, work);
+        for (const auto &one : in_words_of(rules, failed))
+            for (const auto &its : positions_for(rules, one, work, false))
+                if ((mine.contains("any") || mine.contains(its)) && !usual.contains(its)) out.insert(its);
+    };
+    if (may_stand_for(rules, test, failed)) {
+        add(failed);
+    } else if (same_word(test.word(Trait::joint), failed.word(Trait::joint)) &&
+               may_stand_for(rules, failed, test)) {
+        add(test); // a plate after a tube that failed: both are for work on plate
+    }
     return {out.begin(), out.end()};
 }
 

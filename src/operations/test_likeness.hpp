@@ -20,8 +20,9 @@ Truth same_but_for_position(const std::vector<Weld> &test, const Weld &weld, con
 bool takes_in(const RangeRules &rules, const Weld &test, const Weld &failed);
 bool takes_in(const RangeRules &rules, const Weld &test, const std::vector<Weld> &failed);
 
-/// Positions that both would have qualified for, but for those that every test does: told where a test does
-/// not take in all of the failed one.
+/// Positions that both would have qualified for, in work like the failed test or, after a tube that failed,
+/// in work like a test on plate, but for those that every test does: told where a test does not take in all
+/// of the failed one.
 std::vector<std::string> takes_some(const RangeRules &rules, const Weld &test, const Weld &failed);
 
 /// In what a weld of its kind is another test all the same: "metal group P1, not P8". A failure counts
