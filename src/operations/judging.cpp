@@ -223,11 +223,27 @@ JudgedOrNot judge_or_tell(Office &office, const CouponState &coupon, const Judge
 
 void judge_all(Office &office, const JudgeRequest &request, const std::function<void(JudgedOrNot)> &take,
                const Selection &of) {
-    const auto judged = [&](CouponAtHand &one) {
-        const Ledger::Moment moment(office.ledger());
-        return request.own() ? one.judged() : judge_looking_back(office, one.coupon(), request);
+    // Some in one moment, as each locks the file; what takes them may wait for whoever reads, and does so
+    // outside.
+    constexpr std::size_t some = 20;
+    std::optional<Ledger::Moment> moment;
+    std::vector<JudgedOrNot> done;
+    const auto hand_on = [&] {
+        moment.reset();
+        for (auto &one : done) take(std::move(one));
+        done.clear();
     };
-    select(office, of, [&](CouponAtHand &one) { take(judged(one)); });
+    try {
+        select(office, of, [&](CouponAtHand &one) {
+            if (!moment) moment.emplace(office.ledger());
+            done.push_back(request.own() ? one.judged() : judge_looking_back(office, one.coupon(), request));
+            if (done.size() == some) hand_on();
+        });
+    } catch (const StoreError &) {
+        hand_on();
+        throw;
+    }
+    hand_on();
 }
 
 void judge_and_keep_all(Office &office, const JudgeRequest &request,

@@ -159,11 +159,11 @@ void Ledger::migrate(int version) {
 void Ledger::keep_criteria(const std::string &hash, const std::string &name, const std::string &text) {
     if (texts_kept_.contains(hash)) return; // by it many coupons may be judged
     guarded(path_, [&] {
-        SQLite::Statement add(*db_, "INSERT OR IGNORE INTO criteria (hash, name, text) VALUES (?, ?, ?)");
-        add.bind(1, hash);
-        add.bind(2, name);
-        add.bind(3, text);
-        add.exec();
+        auto add = statement("INSERT OR IGNORE INTO criteria (hash, name, text) VALUES (?, ?, ?)");
+        add->bind(1, hash);
+        add->bind(2, name);
+        add->bind(3, text);
+        add->exec();
     });
     if (criteria_text(hash) != text)
         throw StoreError(path_ + ": the text of " + shown(name) +
@@ -174,11 +174,11 @@ void Ledger::keep_criteria(const std::string &hash, const std::string &name, con
 std::string Ledger::keep_document(const std::string &name, const std::string &bytes) {
     const std::string hash = sha256(bytes);
     guarded(path_, [&] {
-        SQLite::Statement add(*db_, "INSERT OR IGNORE INTO document (hash, name, bytes) VALUES (?, ?, ?)");
-        add.bind(1, hash);
-        add.bind(2, name);
-        add.bind(3, bytes.data(), static_cast<int>(bytes.size()));
-        add.exec();
+        auto add = statement("INSERT OR IGNORE INTO document (hash, name, bytes) VALUES (?, ?, ?)");
+        add->bind(1, hash);
+        add->bind(2, name);
+        add->bind(3, bytes.data(), static_cast<int>(bytes.size()));
+        add->exec();
     });
     if (const auto kept = document(hash); !kept || kept->bytes != bytes)
         throw StoreError(path_ + ": document " + shown(name) +
@@ -186,14 +186,26 @@ std::string Ledger::keep_document(const std::string &name, const std::string &by
     return hash;
 }
 
-Ledger::Asked &Ledger::asked() {
-    if (!asked_) asked_ = std::make_unique<Asked>(*db_);
-    return *asked_;
+InUse Ledger::statement(std::string_view sql) {
+    if (!prepared_) prepared_ = std::make_unique<Prepared>();
+    auto &all = prepared_->by_text;
+    auto known = all.find(sql);
+    if (known == all.end()) {
+        std::string text(sql);
+        known = all.try_emplace(text, *db_, text).first;
+    }
+    return InUse(known->second);
+}
+
+int Ledger::version() {
+    auto query = statement("PRAGMA user_version");
+    query->executeStep();
+    return query->getColumn(0).getInt();
 }
 
 bool Ledger::knows(Family family, const std::string &subject) {
     return guarded(path_, [&] {
-        InUse query(asked().knows);
+        auto query = statement("SELECT 1 FROM entry WHERE family = ? AND subject = ? LIMIT 1");
         query->bind(1, name_of(family));
         query->bind(2, subject);
         return query->executeStep();
@@ -202,7 +214,8 @@ bool Ledger::knows(Family family, const std::string &subject) {
 
 std::vector<Entry> Ledger::entries_of(Family family, const std::string &subject) {
     return guarded(path_, [&] {
-        InUse query(asked().entries);
+        auto query = statement(std::string("SELECT ") + columns +
+                               " FROM entry WHERE family = ? AND subject = ? ORDER BY seq");
         query->bind(1, name_of(family));
         query->bind(2, subject);
         std::vector<Entry> out;
@@ -213,7 +226,7 @@ std::vector<Entry> Ledger::entries_of(Family family, const std::string &subject)
 
 std::int64_t Ledger::last_entry_of(Family family, const std::string &subject) {
     return guarded(path_, [&] {
-        InUse query(asked().newest);
+        auto query = statement("SELECT max(seq) FROM entry WHERE family = ? AND subject = ?");
         query->bind(1, name_of(family));
         query->bind(2, subject);
         return query->executeStep() && !query->getColumn(0).isNull() ? query->getColumn(0).getInt64() : 0;
@@ -222,10 +235,10 @@ std::int64_t Ledger::last_entry_of(Family family, const std::string &subject) {
 
 std::int64_t Ledger::last_entry_of(Family family) {
     return guarded(path_, [&] {
-        SQLite::Statement query(*db_, "SELECT coalesce(max(seq), 0) FROM entry WHERE family = ?");
-        query.bind(1, name_of(family));
-        query.executeStep();
-        return query.getColumn(0).getInt64();
+        auto query = statement("SELECT coalesce(max(seq), 0) FROM entry WHERE family = ?");
+        query->bind(1, name_of(family));
+        query->executeStep();
+        return query->getColumn(0).getInt64();
     });
 }
 
@@ -235,7 +248,8 @@ std::vector<std::string> Ledger::subjects(Family family) {
         if (family == Family::coupon && keeps_lines())
             return texts("SELECT coupon FROM coupon_line ORDER BY first");
         std::vector<std::string> out;
-        InUse query(asked().subjects);
+        auto query =
+            statement("SELECT subject FROM entry WHERE family = ? GROUP BY subject ORDER BY min(seq)");
         query->bind(1, name_of(family));
         while (query->executeStep()) out.push_back(query->getColumn(0).getString());
         return out;
@@ -245,12 +259,12 @@ std::vector<std::string> Ledger::subjects(Family family) {
 std::vector<std::string> Ledger::coupons_of(const std::string &welder) {
     return guarded(path_, [&] {
         // As the index entry_by_welder says it, word for word, so that it is used.
-        SQLite::Statement query(*db_, "SELECT subject FROM entry WHERE kind = 'coupon' AND "
-                                      "json_extract(body, '$.fields.welder') = ? "
-                                      "GROUP BY subject ORDER BY min(seq)");
-        query.bind(1, welder);
+        auto query = statement("SELECT subject FROM entry WHERE kind = 'coupon' AND "
+                               "json_extract(body, '$.fields.welder') = ? "
+                               "GROUP BY subject ORDER BY min(seq)");
+        query->bind(1, welder);
         std::vector<std::string> out;
-        while (query.executeStep()) out.push_back(query.getColumn(0).getString());
+        while (query->executeStep()) out.push_back(query->getColumn(0).getString());
         return out;
     });
 }
@@ -258,25 +272,25 @@ std::vector<std::string> Ledger::coupons_of(const std::string &welder) {
 std::optional<Entry> Ledger::last_exam_by(const std::string &examiner, const std::string &method) {
     return guarded(path_, [&]() -> std::optional<Entry> {
         // As the index entry_by_examiner says it, word for word, so that it is used.
-        SQLite::Statement query(*db_, std::string("SELECT ") + columns +
-                                          " FROM entry AS e WHERE kind = 'exam' AND "
-                                          "json_extract(body, '$.examiner') = ? AND "
-                                          "json_extract(body, '$.method') = ? AND NOT EXISTS (SELECT 1 FROM "
-                                          "entry AS later WHERE later.supersedes = e.seq) "
-                                          "ORDER BY seq DESC LIMIT 1");
-        query.bind(1, examiner);
-        query.bind(2, method);
-        if (!query.executeStep()) return std::nullopt;
-        return sound_entry_from(query);
+        auto query = statement(std::string("SELECT ") + columns +
+                               " FROM entry AS e WHERE kind = 'exam' AND "
+                               "json_extract(body, '$.examiner') = ? AND "
+                               "json_extract(body, '$.method') = ? AND NOT EXISTS (SELECT 1 FROM "
+                               "entry AS later WHERE later.supersedes = e.seq) "
+                               "ORDER BY seq DESC LIMIT 1");
+        query->bind(1, examiner);
+        query->bind(2, method);
+        if (!query->executeStep()) return std::nullopt;
+        return sound_entry_from(*query);
     });
 }
 
 std::optional<Ledger::Document> Ledger::document(const std::string &hash) {
     return guarded(path_, [&]() -> std::optional<Document> {
-        SQLite::Statement query(*db_, "SELECT name, bytes FROM document WHERE hash = ?");
-        query.bind(1, hash);
-        if (!query.executeStep()) return std::nullopt;
-        Document out{query.getColumn(0).getString(), query.getColumn(1).getString()};
+        auto query = statement("SELECT name, bytes FROM document WHERE hash = ?");
+        query->bind(1, hash);
+        if (!query->executeStep()) return std::nullopt;
+        Document out{query->getColumn(0).getString(), query->getColumn(1).getString()};
         if (sha256(out.bytes) != hash)
             throw StoreError(path_ + ": document " + shown(out.name) + " was changed after it was kept");
         return out;
@@ -285,10 +299,10 @@ std::optional<Ledger::Document> Ledger::document(const std::string &hash) {
 
 std::optional<std::string> Ledger::criteria_text(const std::string &hash) {
     return guarded(path_, [&]() -> std::optional<std::string> {
-        SQLite::Statement query(*db_, "SELECT text FROM criteria WHERE hash = ?");
-        query.bind(1, hash);
-        if (!query.executeStep()) return std::nullopt;
-        std::string text = query.getColumn(0).getString();
+        auto query = statement("SELECT text FROM criteria WHERE hash = ?");
+        query->bind(1, hash);
+        if (!query->executeStep()) return std::nullopt;
+        std::string text = query->getColumn(0).getString();
         if (sha256(text) != hash)
             throw StoreError(path_ + ": a text that verdicts rest on was changed after it was kept");
         return text;

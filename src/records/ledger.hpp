@@ -19,6 +19,8 @@ class Transaction;
 
 namespace beadbook {
 
+class InUse;
+
 /// What `verify` found. `entries` and `head` can be noted elsewhere, which also proves that nothing was cut
 /// off at the end.
 struct Verification {
@@ -224,9 +226,10 @@ private:
     std::vector<std::string> texts(const std::string &sql, const std::string &given = {});
     /// The first two columns of a query.
     std::vector<std::pair<std::string, std::string>> pairs(const std::string &sql);
-    struct Statements;
-    struct Asked;
-    Asked &asked();
+    int version();
+    /// A statement that is prepared once; not for texts that seldom come again.
+    InUse statement(std::string_view sql);
+    struct Prepared;
 
     std::string path_;
     Walked walked_;
@@ -240,8 +243,7 @@ private:
     std::uint64_t entries_seen_ = 0, others_seen_ = 0; ///< see state()
     std::optional<Appended> appended_;                 ///< in the transaction that is open
     std::unique_ptr<SQLite::Database> db_;
-    std::unique_ptr<Statements> statements_; ///< prepared once; goes before the database
-    std::unique_ptr<Asked> asked_;           ///< the same of what is read
+    std::unique_ptr<Prepared> prepared_; ///< goes before the database
 };
 
 /// What people read for an SQLite error.

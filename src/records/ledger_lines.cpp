@@ -1,6 +1,7 @@
 // The table of what lists say of each coupon.
 #include "measure/sha256.hpp"
 #include "records/ledger_rows.hpp"
+#include "records/ledger_statements.hpp"
 #include "records/lines_lacking.hpp"
 
 #include <cstdlib>
@@ -56,8 +57,7 @@ const char *const unkept =
 } // namespace
 
 bool Ledger::keeps_lines() {
-    return guarded(path_,
-                   [&] { return db_->execAndGet("PRAGMA user_version").getInt() >= first_with_lines; });
+    return guarded(path_, [&] { return version() >= first_with_lines; });
 }
 
 void Ledger::check_no_line_lacks() {
@@ -73,20 +73,20 @@ void Ledger::check_no_line_lacks() {
 
 std::vector<std::string> Ledger::texts(const std::string &sql, const std::string &given) {
     return guarded(path_, [&] {
-        SQLite::Statement query(*db_, sql);
-        if (!given.empty()) query.bind(1, given);
+        auto query = statement(sql);
+        if (!given.empty()) query->bind(1, given);
         std::vector<std::string> out;
-        while (query.executeStep()) out.push_back(query.getColumn(0).getString());
+        while (query->executeStep()) out.push_back(query->getColumn(0).getString());
         return out;
     });
 }
 
 std::vector<std::pair<std::string, std::string>> Ledger::pairs(const std::string &sql) {
     return guarded(path_, [&] {
-        SQLite::Statement query(*db_, sql);
+        auto query = statement(sql);
         std::vector<std::pair<std::string, std::string>> out;
-        while (query.executeStep())
-            out.emplace_back(query.getColumn(0).getString(), query.getColumn(1).getString());
+        while (query->executeStep())
+            out.emplace_back(query->getColumn(0).getString(), query->getColumn(1).getString());
         return out;
     });
 }
@@ -149,17 +149,16 @@ std::vector<std::pair<std::string, std::string>> Ledger::failed_elsewhere() {
 
 std::vector<Ledger::WelderElsewhere> Ledger::welders_elsewhere() {
     return guarded(path_, [&] {
-        SQLite::Statement query(
-            *db_,
+        auto query = statement(
             "SELECT DISTINCT subject, ifnull(json_extract(body, '$.fields.welder'), ''), "
             "json_extract(fact.value, '$.by') FROM entry, json_each(body, '$.before') AS fact WHERE kind = "
             "'coupon' AND instr(body, '\"before\":') > 0 AND instr(body, '\"what\":\"welder\"') > 0 AND "
             "json_extract(fact.value, '$.what') = "
             "'welder'");
         std::vector<WelderElsewhere> out;
-        while (query.executeStep())
-            out.push_back({query.getColumn(0).getString(), query.getColumn(1).getString(),
-                           query.getColumn(2).getString()});
+        while (query->executeStep())
+            out.push_back({query->getColumn(0).getString(), query->getColumn(1).getString(),
+                           query->getColumn(2).getString()});
         return out;
     });
 }
@@ -187,14 +186,14 @@ std::vector<Ledger::Line> Ledger::lines(const LinesAsked &asked) {
         const std::string which = asked.cohort.empty() ? beyond + " AND (body IS NULL OR " + of_class + ")"
                                                        : "first IN (" + some("cohort = ?2 AND " + of_class) +
                                                              " UNION ALL " + some("body IS NULL") + ")";
-        SQLite::Statement query(*db_, std::string("SELECT ") + line_columns + " FROM " + table + " WHERE " +
-                                          which + in_order);
-        query.bind(1, asked.from);
-        if (!asked.cohort.empty()) query.bind(2, asked.cohort);
-        query.bind(3, asked.class_id);
-        query.bind(4, asked.most);
+        auto query = statement(std::string("SELECT ") + line_columns + " FROM " + table + " WHERE " + which +
+                               in_order);
+        query->bind(1, asked.from);
+        if (!asked.cohort.empty()) query->bind(2, asked.cohort);
+        query->bind(3, asked.class_id);
+        query->bind(4, asked.most);
         std::vector<Line> out;
-        while (query.executeStep()) out.push_back(line_from(query));
+        while (query->executeStep()) out.push_back(line_from(*query));
         return out;
     });
 }
@@ -220,35 +219,42 @@ std::vector<Ledger::Line> Ledger::lines_of(const std::vector<std::string> &coupo
 }
 
 std::optional<Ledger::Line> Ledger::line(const std::string &coupon) {
-    const auto found = lines_of({coupon});
-    return found.front().first == 0 ? std::nullopt : std::optional(found.front());
+    if (!keeps_lines()) {
+        auto found = lines_of({coupon});
+        return found.front().first == 0 ? std::nullopt : std::optional(std::move(found.front()));
+    }
+    return guarded(path_, [&]() -> std::optional<Line> {
+        auto query = statement(std::string("SELECT ") + line_columns + " FROM coupon_line WHERE coupon = ?");
+        query->bind(1, coupon);
+        return query->executeStep() ? std::optional(line_from(*query)) : std::nullopt;
+    });
 }
 
 std::int64_t Ledger::lines_without(const std::string &basis, std::int64_t among) {
     return guarded(path_, [&] {
-        SQLite::Statement query(*db_, std::string("SELECT count(*) FROM (SELECT basis FROM ") +
-                                          (keeps_lines() ? "coupon_line" : unkept) +
-                                          " ORDER BY first LIMIT ?2) "
-                                          "WHERE basis IS NULL OR substr(basis, 1, length(?1)) IS NOT ?1");
-        query.bind(1, basis);
-        query.bind(2, among);
-        query.executeStep();
-        return query.getColumn(0).getInt64();
+        auto query = statement(std::string("SELECT count(*) FROM (SELECT basis FROM ") +
+                               (keeps_lines() ? "coupon_line" : unkept) +
+                               " ORDER BY first LIMIT ?2) "
+                               "WHERE basis IS NULL OR substr(basis, 1, length(?1)) IS NOT ?1");
+        query->bind(1, basis);
+        query->bind(2, among);
+        query->executeStep();
+        return query->getColumn(0).getInt64();
     });
 }
 
 void Ledger::keep_line(const KeptLine &line) {
     guarded(path_, [&] {
-        SQLite::Statement keep(*db_, "UPDATE coupon_line SET welder = ?, cohort = ?, class = ?, basis = ?, "
-                                     "body = ?, hash = ? WHERE coupon = ?");
-        keep.bind(1, line.welder);
-        keep.bind(2, line.cohort);
-        keep.bind(3, line.class_id);
-        keep.bind(4, line.basis);
-        keep.bind(5, line.body);
-        keep.bind(6, hash_of_line(line));
-        keep.bind(7, line.coupon);
-        keep.exec();
+        auto keep = statement("UPDATE coupon_line SET welder = ?, cohort = ?, class = ?, basis = ?, "
+                              "body = ?, hash = ? WHERE coupon = ?");
+        keep->bind(1, line.welder);
+        keep->bind(2, line.cohort);
+        keep->bind(3, line.class_id);
+        keep->bind(4, line.basis);
+        keep->bind(5, line.body);
+        keep->bind(6, hash_of_line(line));
+        keep->bind(7, line.coupon);
+        keep->exec();
     });
 }
 

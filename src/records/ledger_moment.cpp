@@ -9,7 +9,7 @@ using namespace ledger_rows;
 Ledger::Moment::Moment(Ledger &ledger)
     : ledger_(ledger), outermost_(!ledger.in_transaction_ && !ledger.in_moment_) {
     if (!outermost_) return;
-    guarded(ledger_.path_, [&] { ledger_.db_->exec("BEGIN"); }); // the first look takes the lock
+    guarded(ledger_.path_, [&] { ledger_.statement("BEGIN")->exec(); }); // the first look takes the lock
     ledger_.in_moment_ = true;
     ledger_.forget_head();
 }
@@ -23,12 +23,13 @@ void Ledger::end_moment() {
     in_moment_ = false;
     forget_head();
     // Of what only read nothing can be lost; where SQLite ended it by itself there is nothing to end.
-    if (sqlite3_get_autocommit(db_->getHandle()) == 0) db_->tryExec("COMMIT");
+    if (sqlite3_get_autocommit(db_->getHandle()) != 0) return;
+    statement("COMMIT")->tryExecuteStep();
 }
 
 std::string Ledger::newest_hash() {
     return guarded(path_, [&] {
-        InUse query(asked().head);
+        auto query = statement("SELECT hash FROM entry ORDER BY seq DESC LIMIT 1");
         return query->executeStep() ? query->getColumn(0).getString() : no_hash;
     });
 }

@@ -43,7 +43,6 @@ Ledger::Transaction::~Transaction() {
     if (!part_) return;
     ledger_.appended_ = before_part_;
     ledger_.texts_kept_.clear();
-    ledger_.statements_.reset(); // a failed one would tell of its failure when it is used again
 }
 
 void Ledger::Transaction::commit() {
@@ -85,33 +84,31 @@ void Ledger::Transaction::commit_whole() {
 
 Entry Ledger::append(Entry e) {
     return guarded(path_, [&] {
-        if (!statements_) statements_ = std::make_unique<Statements>(*db_);
-        SQLite::Statement &last = statements_->last, &add = statements_->add;
-        last.reset();
-        const bool any = last.executeStep();
-        e.seq = any ? last.getColumn(0).getInt64() + 1 : 1;
-        e.previous = any ? last.getColumn(1).getString() : no_hash;
-        last.reset(); // an open read would hold the commit up
-        e.hash = hash_of(e);
-        add.reset();
-        add.clearBindings();
-        add.bind(1, e.seq);
-        add.bind(2, e.at);
-        add.bind(3, e.who);
-        add.bind(4, e.kind);
-        add.bind(5, e.subject);
-        if (e.exam) add.bind(6, *e.exam);
-        if (e.number) add.bind(7, *e.number);
-        if (e.supersedes) {
-            add.bind(8, *e.supersedes);
-            add.bind(9, e.reason);
+        {
+            auto last = statement("SELECT seq, hash FROM entry ORDER BY seq DESC LIMIT 1");
+            const bool any = last->executeStep();
+            e.seq = any ? last->getColumn(0).getInt64() + 1 : 1;
+            e.previous = any ? last->getColumn(1).getString() : no_hash;
         }
-        add.bind(10, e.body);
-        add.bind(11, e.previous);
-        add.bind(12, e.hash);
+        e.hash = hash_of(e);
+        auto add =
+            statement(std::string("INSERT INTO entry (") + columns + ") VALUES (?,?,?,?,?,?,?,?,?,?,?,?)");
+        add->bind(1, e.seq);
+        add->bind(2, e.at);
+        add->bind(3, e.who);
+        add->bind(4, e.kind);
+        add->bind(5, e.subject);
+        if (e.exam) add->bind(6, *e.exam);
+        if (e.number) add->bind(7, *e.number);
+        if (e.supersedes) {
+            add->bind(8, *e.supersedes);
+            add->bind(9, e.reason);
+        }
+        add->bind(10, e.body);
+        add->bind(11, e.previous);
+        add->bind(12, e.hash);
         // What a trigger of somebody else's ignores is no error to SQLite.
-        if (add.exec() != 1) throw StoreError(path_ + ": an entry was not taken; nothing was stored");
-        add.reset();
+        if (add->exec() != 1) throw StoreError(path_ + ": an entry was not taken; nothing was stored");
         if (!appended_) appended_ = Appended{e.seq, 0, {}, 0};
         ++appended_->count;
         appended_->hash = e.hash;
@@ -139,9 +136,9 @@ bool Ledger::ends_with(const std::string &hash) {
 void Ledger::check_appended() {
     if (!appended_) return;
     const Appended all = *std::exchange(appended_, std::nullopt);
-    SQLite::Statement count(*db_, "SELECT count(*) FROM entry WHERE seq >= ?");
-    count.bind(1, all.first);
-    if (!count.executeStep() || count.getColumn(0).getInt64() != all.count || newest_hash() != all.hash)
+    auto count = statement("SELECT count(*) FROM entry WHERE seq >= ?");
+    count->bind(1, all.first);
+    if (!count->executeStep() || count->getColumn(0).getInt64() != all.count || newest_hash() != all.hash)
         throw StoreError(path_ + ": what was written is not what is there to be read; nothing was stored");
 }
 
