@@ -14,7 +14,7 @@ namespace beadbook {
 namespace {
 
 bool is_name_of_a_set(const std::string &name) {
-    static const std::vector<std::string> names = shipped_sets();
+    const auto &names = shipped_sets();
     return std::binary_search(names.begin(), names.end(), name);
 }
 

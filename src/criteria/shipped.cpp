@@ -35,6 +35,9 @@ std::vector<std::string> shipped_in(const std::string &folder) {
     return out;
 }
 
-std::vector<std::string> shipped_sets() { return shipped_in(""); }
+const std::vector<std::string> &shipped_sets() {
+    static const auto names = shipped_in("");
+    return names;
+}
 
 } // namespace beadbook

@@ -15,6 +15,6 @@ std::string shipped_file(std::string_view name);
 std::vector<std::string> shipped_in(const std::string &folder);
 
 /// Names of the shipped criteria sets, without .yaml, in alphabetical order.
-std::vector<std::string> shipped_sets();
+const std::vector<std::string> &shipped_sets();
 
 } // namespace beadbook

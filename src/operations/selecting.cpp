@@ -21,8 +21,9 @@ bool is_or_free(const std::string &asked, const std::string &is) { return asked.
 
 /// By all processes that are asked for, whatever it was welded by beside them.
 bool welded_by(const std::string &asked, const std::string &process) {
+    if (asked.empty() || same_word(asked, process)) return true;
     const WordBits all = processes_in(asked);
-    return asked.empty() || same_word(asked, process) || (all != 0 && (all & processes_in(process)) == all);
+    return all != 0 && (all & processes_in(process)) == all;
 }
 
 bool welded_within(const Selection &of, const std::string &welded) {

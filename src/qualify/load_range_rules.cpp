@@ -349,12 +349,15 @@ LoadedRules load_range_rules(const std::string &text) {
     return out;
 }
 
-std::vector<std::string> shipped_range_rule_names() { return shipped_in("welder/"); }
+const std::vector<std::string> &shipped_range_rule_names() {
+    static const auto names = shipped_in("welder/");
+    return names;
+}
 
 namespace {
 
 bool named_as_shipped(const RangeRules &rules) {
-    static const std::vector<std::string> names = shipped_range_rule_names();
+    const auto &names = shipped_range_rule_names();
     return std::binary_search(names.begin(), names.end(), rules.name);
 }
 

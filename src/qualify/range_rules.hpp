@@ -171,7 +171,7 @@ struct LoadedRules {
 LoadedRules load_range_rules(const std::string &text);
 /// A shipped rule set by name, without folder and .yaml; throws std::out_of_range.
 std::shared_ptr<const RangeRules> shipped_range_rules(const std::string &name);
-std::vector<std::string> shipped_range_rule_names();
+const std::vector<std::string> &shipped_range_rule_names();
 
 /// Why rules do not cover a base metal that a text names ("6061 aluminium"); empty if they do, or if it names
 /// none that is known.

@@ -100,7 +100,10 @@ LoadedPractice load_practice(const std::string &text) {
     return out;
 }
 
-std::vector<std::string> shipped_practice_names() { return shipped_in("technique/"); }
+const std::vector<std::string> &shipped_practice_names() {
+    static const auto names = shipped_in("technique/");
+    return names;
+}
 
 std::shared_ptr<const Practice> shipped_practice(const std::string &name) {
     static ReadOnce<Practice> all;

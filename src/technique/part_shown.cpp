@@ -52,6 +52,10 @@ Exact exposures_in(const std::string &told) {
     return read_condition_value(*condition_info("exposures"), told).amount;
 }
 
+bool is_closed_inside(const Coupon &coupon) {
+    return coupon.facts[static_cast<Slot>(Fact::inside)] == word_index(info(Fact::inside), "closed");
+}
+
 /// What was written before the words were fixed is no number.
 bool is_one(const std::string &exposures) {
     try {
@@ -79,8 +83,7 @@ std::string part_perhaps_not_shown(const std::map<std::string, std::string> &con
                                    const Coupon &coupon) {
     if (!coupon.line.closed) return "";
     const auto view = conditions.find("view"), exposures = conditions.find("exposures");
-    const bool closed_inside =
-        coupon.facts[static_cast<Slot>(Fact::inside)] == word_index(info(Fact::inside), "closed");
+    const bool closed_inside = is_closed_inside(coupon);
     const bool told = exposures != conditions.end();
     if (view == conditions.end())
         return told && closed_inside && is_one(exposures->second)
@@ -92,6 +95,14 @@ std::string part_perhaps_not_shown(const std::map<std::string, std::string> &con
     return "by view " + view->second +
            (told ? " one exposure shows a part of a girth weld"
                  : ", nobody told how many exposures there were: each shows a part of a girth weld");
+}
+
+std::string root_perhaps_not_seen(Exam method, const Coupon &coupon) {
+    const bool fillet =
+        coupon.facts[static_cast<Slot>(Fact::joint)] == word_index(info(Fact::joint), "fillet");
+    return method == Exam::VT && !fillet && is_closed_inside(coupon)
+               ? "the inside is said to be closed, so that the root was not seen by eye"
+               : "";
 }
 
 bool tells_unseen(std::string_view value) { return has_one(lowered(trimmed(value)), values_of_the_unseen); }

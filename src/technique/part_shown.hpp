@@ -19,6 +19,10 @@ std::string part_not_shown(const std::map<std::string, std::string> &conditions,
 std::string part_perhaps_not_shown(const std::map<std::string, std::string> &conditions,
                                    const Coupon &coupon);
 
+/// Why nobody saw the root by eye, if the coupon is told so: a tube that is closed inside. A fillet has its
+/// root in the metal. Empty: nothing. Common practice, no source.
+std::string root_perhaps_not_seen(Exam method, const Coupon &coupon);
+
 /// Whether a value says that something was not seen or reached: "not visible".
 bool tells_unseen(std::string_view value);
 

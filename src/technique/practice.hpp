@@ -44,6 +44,6 @@ struct LoadedPractice {
 LoadedPractice load_practice(const std::string &text);
 /// A shipped one by name; throws std::out_of_range.
 std::shared_ptr<const Practice> shipped_practice(const std::string &name);
-std::vector<std::string> shipped_practice_names();
+const std::vector<std::string> &shipped_practice_names();
 
 } // namespace beadbook
