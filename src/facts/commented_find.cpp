@@ -4,6 +4,7 @@
 #include "facts/line_gist.hpp"
 #include "facts/log_line_hints.hpp"
 #include "facts/told_spot.hpp"
+#include "measure/parse.hpp"
 #include "measure/text.hpp"
 
 #include <algorithm>
@@ -30,11 +31,31 @@ std::string each_as_find(std::string_view find) {
            shown(trimmed(find.substr(end))) + "' with its place,";
 }
 
+constexpr std::optional<Typed> IndicationRecord::*find_places[] = {
+    &IndicationRecord::at, &IndicationRecord::middle, &IndicationRecord::end, &IndicationRecord::across};
+
 /// Whether what is told may be a find of that type.
 bool is_alike(const ToldFind &told, TypeId found, const Vocabulary &vocabulary) {
     return std::any_of(told.types.begin(), told.types.end(), [&](TypeId type) {
         return vocabulary.is_a(type, found) || vocabulary.is_a(found, type);
     });
+}
+
+/// Whether a size is one that was logged of the find, in its unit or another that a bare number may have.
+bool is_size_of(const IndicationRecord &find, std::string_view size, std::optional<Unit> unit) {
+    const auto is = [&](std::optional<Unit> bare) {
+        try {
+            const Exact value(parse_length(size, bare).nm);
+            return std::any_of(find.measures.begin(), find.measures.end(),
+                               [&](const auto &one) { return one.second.value == value; }) ||
+                   std::any_of(std::begin(find_places), std::end(find_places), [&](const auto place) {
+                       return find.*place && (find.*place)->value == value;
+                   });
+        } catch (const InputError &) {
+            return false;
+        }
+    };
+    return is(unit) || (!unit && (is(Unit::inch) || is(Unit::millimetre)));
 }
 
 } // namespace
@@ -80,6 +101,9 @@ std::string other_find_in_remark(const IndicationRecord &find, const WeldLine &w
             return told.clause;
     }
     if (std::string more = more_told(find.remark); !more.empty()) return more;
+    if (std::string worse = worse_told(find.remark); !worse.empty()) return worse;
+    const auto is_logged = [&](std::string_view size) { return is_size_of(find, size, unit); };
+    if (std::string size = another_size_told(find.remark, is_logged); !size.empty()) return size;
     const std::string another = another_told(find.remark);
     return !another.empty() && tells_another_place(another, find, weld, unit) ? another : "";
 }
@@ -125,7 +149,7 @@ std::string not_behind_none(std::string_view remark, const Vocabulary &vocabular
 
 std::string told_beside_none(std::string_view text, const Vocabulary &vocabulary) {
     if (std::string word = word_of_find(text, vocabulary, Heard::beside_none); !word.empty()) return word;
-    for (auto &told : {place_told(text), size_told(text), number_told(text)})
+    for (auto &told : {place_told(text), size_told(text), number_told(text), worse_told(text)})
         if (!told.empty()) return told;
     return "";
 }

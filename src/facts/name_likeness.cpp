@@ -97,9 +97,34 @@ std::string seen(std::string word) {
     return word;
 }
 
+/// Stands for a letter that is like some letter of ASCII, nobody knows which; no text holds this byte.
+constexpr char some_letter = '\xff';
+
+/// A letter of another alphabet among those of ASCII is there to look like one of these, as nobody's name is
+/// written in two alphabets.
+std::string with_strange_letters_seen(std::string name) {
+    const auto is_strange = [](unsigned char c) { return c >= 0x80; };
+    if (std::none_of(name.begin(), name.end(), [](unsigned char c) { return std::isalpha(c) != 0; }) ||
+        std::none_of(name.begin(), name.end(), is_strange))
+        return name;
+    std::string out;
+    for (std::string_view rest = name; !rest.empty();) {
+        const char first = rest.front();
+        taken_letter(rest);
+        out += is_strange(static_cast<unsigned char>(first)) ? some_letter : first;
+    }
+    return out;
+}
+
+bool is_like(char a, char b) { return a == b || a == some_letter || b == some_letter; }
+bool is_like(std::string_view a, std::string_view b) {
+    return a.size() == b.size() &&
+           std::equal(a.begin(), a.end(), b.begin(), [](char x, char y) { return is_like(x, y); });
+}
+
 std::vector<std::string> seen_words(std::string_view name) {
     std::vector<std::string> out, all;
-    for (const auto &word : words_apart(folded_name(name), is_ascii_sign)) {
+    for (const auto &word : words_apart(with_strange_letters_seen(folded_name(name)), is_ascii_sign)) {
         all.push_back(seen(word));
         if (!is_title(word)) out.push_back(all.back());
     }
@@ -111,8 +136,8 @@ std::vector<std::string> seen_words(std::string_view name) {
 /// The same, or one is the beginning of the other in a letter or two.
 bool may_stand_for(const std::string &a, const std::string &b) {
     const std::string &one = a.size() < b.size() ? a : b, &other = a.size() < b.size() ? b : a;
-    return one == other ||
-           (one.size() <= 2 && !is_number(one) && !is_letter_with_number(other) && other.starts_with(one));
+    return is_like(one, other) || (one.size() <= 2 && !is_number(one) && !is_letter_with_number(other) &&
+                                   is_like(one, std::string_view(other).substr(0, one.size())));
 }
 
 /// Whether each of `few` stands for another one of `many`.
@@ -140,7 +165,7 @@ std::vector<std::string> with_initials_apart(const std::vector<std::string> &wor
 
 bool may_be_same(const std::vector<std::string> &a, const std::vector<std::string> &b) {
     if (a.empty() || b.empty()) return false;
-    if (joined(a, "") == joined(b, "")) return true;
+    if (is_like(joined(a, ""), joined(b, ""))) return true;
     // More words than anybody's name has are a text: it is not searched for all that it may stand for.
     constexpr std::size_t most = 6;
     if (a.size() > most || b.size() > most) return false;
@@ -152,10 +177,12 @@ bool one_slip_apart(const std::string &a, const std::string &b) {
     const std::string &one = a.size() < b.size() ? a : b, &other = a.size() < b.size() ? b : a;
     constexpr std::size_t least = 4; // of the longer: Wil and Will
     if (other.size() < least || one.size() + 1 < least || other.size() > one.size() + 1) return false;
-    const auto [x, y] = std::mismatch(one.begin(), one.end(), other.begin());
-    if (other.size() > one.size()) return std::equal(x, one.end(), y + 1);
-    if (x == one.end() || std::equal(x + 1, one.end(), y + 1)) return true;
-    return x + 1 != one.end() && x[0] == y[1] && x[1] == y[0] && std::equal(x + 2, one.end(), y + 2);
+    const auto like = [](char p, char q) { return is_like(p, q); };
+    const auto [x, y] = std::mismatch(one.begin(), one.end(), other.begin(), like);
+    if (other.size() > one.size()) return std::equal(x, one.end(), y + 1, like);
+    if (x == one.end() || std::equal(x + 1, one.end(), y + 1, like)) return true;
+    return x + 1 != one.end() && like(x[0], y[1]) && like(x[1], y[0]) &&
+           std::equal(x + 2, one.end(), y + 2, like);
 }
 
 } // namespace

@@ -59,12 +59,12 @@ bool is_small_count(std::string_view word) {
 /// What stands beside a number and tells nothing more.
 bool says_nothing_more(const std::string &word, const Vocabulary &vocabulary) {
     constexpr std::string_view words[] = {
-        "of",     "a",     "an",     "the",     "in",         "on",    "and",    "with",   "total", "all",
-        "each",   "them",  "these",  "those",   "there",      "are",   "is",     "was",    "were",  "side",
-        "sides",  "toe",   "toes",   "edge",    "edges",      "place", "places", "spots",  "finds", "find",
-        "pcs",    "piece", "pieces", "off",     "ea",         "times", "small",  "fine",   "tiny",  "large",
-        "like",   "alike", "same",   "similar", "size",       "sized", "about",  "approx", "line",  "more",
-        "evenly", "weld",  "found",  "counted", "indications"};
+        "of",     "a",     "an",     "the",     "in",          "on",    "and",    "with",   "total", "all",
+        "each",   "them",  "these",  "those",   "there",       "are",   "is",     "was",    "were",  "side",
+        "sides",  "toe",   "toes",   "edge",    "edges",       "place", "places", "spots",  "finds", "find",
+        "pcs",    "piece", "pieces", "off",     "ea",          "times", "small",  "fine",   "tiny",  "large",
+        "like",   "alike", "same",   "similar", "size",        "sized", "about",  "approx", "line",  "more",
+        "evenly", "weld",  "found",  "counted", "indications", "x"};
     return is_one_of(word, words) || vocabulary.find(word) || !one_of_plural(word, vocabulary).empty();
 }
 

@@ -161,9 +161,52 @@ std::string taken_back(std::string_view text) {
     return "";
 }
 
+std::string another_size_told(std::string_view text, const std::function<bool(std::string_view)> &known) {
+    constexpr std::string_view units[] = {"mm", "in", "inch", "thou", "mil"};
+    const auto is_fraction = [](std::string_view word) {
+        const std::size_t point = word.find_first_of("./");
+        return begins_a_number(word) && point != word.npos && is_digit_at(word, point + 1) &&
+               word.find_first_of("./:;", point + 1) == word.npos;
+    };
+    return first_clause(text, [&](const SpotWords &words) {
+        for (std::size_t i = 0; i < words.size(); ++i) {
+            const std::string_view next = i + 1 < words.size() ? words[i + 1] : std::string_view();
+            if (!is_fraction(words[i]) || is_of_another_kind(next) || (i > 0 && is_a_tool(words[i - 1])))
+                continue;
+            if (!known(is_one_of(next, units) ? words[i] + " " + std::string(next) : words[i])) return true;
+        }
+        return false;
+    });
+}
+
+std::string worse_told(std::string_view text) {
+    constexpr std::string_view denying[] = {"no", "not", "without", "nothing", "none", "free", "never"};
+    constexpr std::string_view worse[] = {"undersize", "undersized", "bleeds",  "bled",  "bleeding", "hole",
+                                          "holes",     "notch",      "notches", "sharp", "gash"};
+    constexpr std::string_view fine[] = {"tight", "faint", "thin", "fine", "dark", "straight", "sharp"};
+    const auto follow = [](const SpotWords &words, std::size_t i, std::string_view one,
+                           std::string_view other) {
+        return i + 1 < words.size() && same_word(words[i], one) && same_word(words[i + 1], other);
+    };
+    return first_clause(text, [&](const SpotWords &words) {
+        for (std::size_t i = 0; i < words.size(); ++i) {
+            if (follow(words, i, "not", "smooth") || follow(words, i, "through", "wall") ||
+                follow(words, i, "thru", "wall") || follow(words, i, "too", "small") ||
+                follow(words, i, "too", "deep"))
+                return true;
+            if (is_one_of(words[i], denying)) return false;
+            const bool line =
+                i + 1 < words.size() && is_one_of(words[i], fine) && same_word(words[i + 1], "line");
+            if (line || is_one_of(words[i], worse) || same_word(words[i], "through-wall")) return true;
+        }
+        return false;
+    });
+}
+
 std::string another_told(std::string_view text) {
-    constexpr std::string_view more[] = {"another", "also", "second", "third", "more", "other",
-                                         "others",  "too",  "again",  "2nd",   "3rd",  "two"};
+    constexpr std::string_view more[] = {
+        "another", "also", "second", "third", "more",  "other", "others",     "too",       "again",
+        "2nd",     "3rd",  "two",    "same",  "ditto", "row",   "continuous", "continues", "continued"};
     bool told = false; // "also at 200, 250": what follows is told with it
     for (const auto &words : clauses_of(text)) {
         told = told || std::any_of(words.begin(), words.end(),

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <functional>
 #include <string>
 #include <string_view>
 
@@ -19,6 +20,12 @@ std::string number_told(std::string_view text);
 std::string taken_back(std::string_view text);
 /// The part of a text that tells another find than the one before it: `second one at 60`, `2 more at 7:00`.
 std::string another_told(std::string_view text);
+/// The part of a find's remark that tells a size which is none of those that are `known` of it: `max .012`,
+/// `1/8 in deep`. A size is given as it stands, with its unit if it has one.
+std::string another_size_told(std::string_view text, const std::function<bool(std::string_view)> &known);
+/// The part that tells what weighs more than the find does: `sharp notch at the end`, `through wall`, `tight
+/// line`. Common practice, no source.
+std::string worse_told(std::string_view text);
 /// The part that tells more finds beside it, wherever they are: `3 more like it`, `one of several`.
 std::string more_told(std::string_view text);
 

@@ -48,14 +48,20 @@ int number_of(std::string_view digits) {
     return out;
 }
 
-/// `6` and `3.30` round a tube: a distance or an hour. The datum is the same by both. Of hundredths only the
-/// quarters of an hour are doubted: nobody means minutes by 3.27.
+/// Minutes by what stands behind the point: 3.30, and 3.5 as half past.
+int minute_of(std::string_view part) {
+    if (part == "5" || part == "50") return 30;
+    return part.size() == 2 ? number_of(part) : 1000;
+}
+
+/// `6`, `3.30` and `3.5` round a tube: a distance or an hour. The datum is the same by both. Of hundredths
+/// only the quarters of an hour are doubted: nobody means minutes by 3.27, nor a quarter past by 3.25.
 std::optional<Hour> may_be_an_hour(std::string_view text) {
     const std::size_t point = text.find('.');
     const std::string_view whole = text.substr(0, point);
     const std::string_view part = point == text.npos ? "00" : text.substr(point + 1);
-    if (whole.empty() || whole.size() > 2 || part.size() != 2) return std::nullopt;
-    const Hour out{number_of(whole), number_of(part)};
+    if (whole.empty() || whole.size() > 2) return std::nullopt;
+    const Hour out{number_of(whole), minute_of(part)};
     const bool on_clock = out.hour >= 1 && out.hour <= 12 && out.minute < 60 && out.minute % 15 == 0;
     return on_clock ? std::optional(out) : std::nullopt;
 }

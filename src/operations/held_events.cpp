@@ -139,17 +139,50 @@ std::string words_of_late(const Bearing &bearing, const HeldQualification &held,
     return out;
 }
 
+Bearing bearing_for(const WelderState &welder, const std::vector<HeldQualification> &all,
+                    const HeldQualification &held, const std::map<std::int64_t, std::string> &undone,
+                    Day on) {
+    Bearing proved = bearing_on(welder, all, held, undone, whole_record, false);
+    return holds_no_more(validity_on(on, held.record.welded, held.way(), proved.events))
+               ? bearing_on(welder, all, held, undone)
+               : proved;
+}
+
+namespace {
+
+/// Tests in doubt whose welds are uses of its process: "#2 GTAW by asme-ix or #3 ...".
+std::string doubtful_uses(const std::vector<HeldQualification> &all, const HeldQualification &held) {
+    std::vector<std::string> out;
+    for (const auto &other : all)
+        if (uses_process(other, held) && other.fate.state == Validity::State::in_doubt)
+            out.push_back(title_of(other));
+    return listed(out, "or");
+}
+
+} // namespace
+
+std::string longer_by_doubtful(const WelderState &welder, const std::vector<HeldQualification> &all,
+                               const HeldQualification &held,
+                               const std::map<std::int64_t, std::string> &undone, Day on) {
+    const std::string by = doubtful_uses(all, held);
+    if (by.empty()) return "";
+    const auto with = raw_validity(welder, all, held, undone, on).until,
+               without = raw_validity(welder, all, held, undone, on, whole_record, false).until;
+    return with && without && *with > *without && *without >= on
+               ? "; longer, through " + print(*with) + ", by the weld of " + by + ", which is in doubt"
+               : "";
+}
+
 std::string kept_by_doubtful(const WelderState &welder, const std::vector<HeldQualification> &all,
                              const HeldQualification &held, const std::map<std::int64_t, std::string> &undone,
                              Day on) {
-    std::string out;
-    for (const auto &other : all)
-        if (uses_process(other, held) && other.fate.state == Validity::State::in_doubt)
-            out += (out.empty() ? "it was used in time only by the weld of " : " or ") + title_of(other);
+    const std::string by = doubtful_uses(all, held);
     const auto over = [&](bool with_doubtful) {
         return holds_no_more(raw_validity(welder, all, held, undone, on, whole_record, with_doubtful));
     };
-    return out.empty() || over(true) || !over(false) ? "" : out + ", which is in doubt";
+    return by.empty() || over(true) || !over(false)
+               ? ""
+               : "it was used in time only by the weld of " + by + ", which is in doubt";
 }
 
 std::vector<LateEntry> late_entries(const WelderState &welder, const std::vector<HeldQualification> &all,

@@ -25,6 +25,14 @@ struct Bearing {
 Bearing bearing_on(const WelderState &welder, const std::vector<HeldQualification> &all,
                    const HeldQualification &held, const std::map<std::int64_t, std::string> &undone,
                    std::int64_t before = whole_record, bool with_doubtful = true);
+/// The same for what it holds on a day: what is in doubt bears on it only where it would hold no more
+/// without, as it is in doubt itself then (kept_by_doubtful).
+Bearing bearing_for(const WelderState &welder, const std::vector<HeldQualification> &all,
+                    const HeldQualification &held, const std::map<std::int64_t, std::string> &undone, Day on);
+/// "; longer, through 2027-05-20, by the weld of #2 GTAW by asme-ix, which is in doubt"; empty if it is not.
+std::string longer_by_doubtful(const WelderState &welder, const std::vector<HeldQualification> &all,
+                               const HeldQualification &held,
+                               const std::map<std::int64_t, std::string> &undone, Day on);
 /// "; what was welded since came on record only when it was over ...", and the same of uses, where it would
 /// hold by them; empty if there is none.
 std::string words_of_late(const Bearing &bearing, const HeldQualification &held, Day on);

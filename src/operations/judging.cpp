@@ -114,14 +114,11 @@ std::vector<std::string> against(const CouponState &coupon, const CriteriaSet &s
 
 std::vector<std::string> Judged::cautions() const {
     std::vector<std::string> out = against;
-    const bool on_film = std::any_of(exams.begin(), exams.end(), [](const ExamDone &exam) {
-        return exam.method == Exam::RT && exam.counts && !exam.pending;
-    });
     for (const auto &exam : exam_records) {
         const std::string about = title_of(exam) + ": ";
         for (const auto &caution : exam.cautions()) out.push_back(about + caution);
         for (const auto &untold : {part_perhaps_not_shown(exam.conditions, coupon),
-                                   on_film ? std::string() : root_perhaps_not_seen(exam.method, coupon)})
+                                   root_perhaps_not_seen(exam.method, exams, coupon)})
             if (!untold.empty()) out.push_back(about + untold + " (common practice, no source)");
         for (const auto &[name, value] : exam.conditions)
             if (!condition_info(name))

@@ -121,7 +121,22 @@ void check_heals_nothing(Writing &writing, const PersonRecord &before, const Per
 
 } // namespace
 
+namespace {
+
+/// Of whom the record knows nothing but that he is a welder does not say what anybody may do, himself least
+/// of all.
+void check_may_appoint(Office &office, const std::string &who, const PersonRequest &request) {
+    if (request.roles == std::vector<std::string>{"welder"} || office.welder_alone(who).empty()) return;
+    throw refused("'" + shown(who) +
+                  "' is on record as a welder alone; what a person is and may do is said by "
+                  "somebody else (common practice, no source)")
+        .at("by");
+}
+
+} // namespace
+
 Done<PersonWritten> write_person(Writing &writing, const PersonRequest &request) {
+    check_may_appoint(writing.office(), writing.stamp().who, request);
     const auto known = person_named(writing.office(), request.name);
     PersonRecord person = known.value_or(PersonRecord{});
     if (!known) person.name = plain_name(request);

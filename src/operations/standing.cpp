@@ -162,9 +162,10 @@ std::vector<HeldQualification> held_by(Office &office, const WelderState &welder
     }
     const auto meant = who_is_meant(office.book(), welder.record);
     for (auto &held : out) {
-        const Bearing bearing = bearing_on(welder, out, held, undone);
+        const Bearing bearing = bearing_for(welder, out, held, undone, on);
         held.validity = validity_on(on, held.record.welded, held.way(), bearing.events);
         if (is_over(held.validity)) held.validity.reason += words_of_late(bearing, held, on);
+        held.validity.reason += longer_by_doubtful(welder, out, held, undone, on);
         if (!taken_away(held.validity.state) && held.fate.state != Validity::State::valid) {
             const Validity before = std::exchange(held.validity, held.fate);
             if (is_over(before)) {
@@ -187,6 +188,9 @@ std::vector<HeldQualification> held_by(Office &office, const WelderState &welder
         tell_changed_rules(office, held);
         for (const auto &words : looser_rules_words(*held.rules)) held.validity.caution(words);
         tell_failed_in_range(fates.tests(welder), on, held);
+        if (const auto &proof = held.record.evidence; proof && proof->after)
+            for (const auto &note : retest_notes(fates.tests(welder), {*proof}, {held.record.welded}))
+                held.validity.caution(note);
         tell_day_moved(office.book(), held);
     }
     return out;
@@ -319,10 +323,6 @@ WelderStanding standing_of(Office &office, const std::string &mark, std::optiona
         } catch (const Refusal &) {
             continue; // one coupon that cannot be read hides none of the others
         }
-    for (auto &held : out.held)
-        if (const auto &proof = held.record.evidence; proof && proof->after)
-            for (const auto &note : retest_notes(tests, {*proof}, {held.record.welded}))
-                held.validity.caution(note);
     out.struck = struck_out(office.book(), mark);
     out.to_qualify = to_qualify(office, tests, out);
     return out;

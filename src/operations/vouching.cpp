@@ -133,8 +133,10 @@ void check_may_bring_in(Writing &writing, const std::map<std::string, std::int64
         writing.let_go(mark);
     }
     welders.erase("");
-    for (const auto &welder : welders)
+    for (const auto &welder : welders) {
         check_is_another(writing.office(), writing.stamp().who, welder, "brings in what exams found");
+        check_no_fellow(writing.office(), writing.stamp().who, "brings in what exams found", "by");
+    }
 }
 
 void check_may_judge(Writing &writing, const CouponState &coupon, const ExamRecord &exam) {

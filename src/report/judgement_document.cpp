@@ -267,7 +267,8 @@ Document judged_document(const Judged &judged, bool in_full) {
     for (std::size_t k = 0; k < judged.judgement.classes.size(); ++k) {
         const ClassJudgement &one = judged.judgement.classes[k];
         doc.line(Words("Class " + c.set.classes[k].id, Tone::strong) + Words(": ") +
-                 verdict_beside_bends(one.verdict, judged));
+                 verdict_beside_bends(one.verdict, judged) +
+                 (one.verdict == Verdict::accept ? told_beside(judged, ", ") : Words()));
         reasons.add(doc, k, one.findings.size());
         if (!judged.withdrawn.empty()) doc.item("a coupon that is withdrawn is not judged");
         // Of the class that is proved the proof tells it.

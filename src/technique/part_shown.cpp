@@ -97,10 +97,13 @@ std::string part_perhaps_not_shown(const std::map<std::string, std::string> &con
                  : ", nobody told how many exposures there were: each shows a part of a girth weld");
 }
 
-std::string root_perhaps_not_seen(Exam method, const Coupon &coupon) {
+std::string root_perhaps_not_seen(Exam method, const std::vector<ExamDone> &all, const Coupon &coupon) {
     const bool fillet =
         coupon.facts[static_cast<Slot>(Fact::joint)] == word_index(info(Fact::joint), "fillet");
-    return method == Exam::VT && !fillet && is_closed_inside(coupon)
+    const bool shown = std::any_of(all.begin(), all.end(), [](const ExamDone &exam) {
+        return info(exam.method).volume && exam.counts && !exam.pending;
+    });
+    return method == Exam::VT && !fillet && !shown && is_closed_inside(coupon)
                ? "the inside is said to be closed, so that the root was not seen by eye"
                : "";
 }

@@ -5,6 +5,7 @@
 #include <map>
 #include <string>
 #include <string_view>
+#include <vector>
 
 namespace beadbook {
 
@@ -20,8 +21,9 @@ std::string part_perhaps_not_shown(const std::map<std::string, std::string> &con
                                    const Coupon &coupon);
 
 /// Why nobody saw the root by eye, if the coupon is told so: a tube that is closed inside. A fillet has its
-/// root in the metal. Empty: nothing. Common practice, no source.
-std::string root_perhaps_not_seen(Exam method, const Coupon &coupon);
+/// root in the metal, and what an exam through the wall shows needs no eye. Empty: nothing. Common practice,
+/// no source.
+std::string root_perhaps_not_seen(Exam method, const std::vector<ExamDone> &all, const Coupon &coupon);
 
 /// Whether a value says that something was not seen or reached: "not visible".
 bool tells_unseen(std::string_view value);

@@ -105,7 +105,7 @@ TEST_CASE("facts follow from what was written") {
     CHECK_FALSE(pore.measures.has(Quantity::depth)); // missing is not zero
     CHECK(facts("slag from 2 to 2.5").measures[Quantity::length] == nm_per_inch / 2);
     CHECK(facts("pore 0.2 mid 3").place->from.nm == 3 * nm_per_inch - nm_per_inch / 10);
-    CHECK(facts("slag from 11.5 to 0.5", tube).place->to.nm == nm_per_inch * 25 / 2); // over the datum
+    CHECK(facts("slag from 11.5 in to 0.5 in", tube).place->to.nm == nm_per_inch * 25 / 2); // over the datum
     CHECK(facts("pore 0.2 mid 0", tube).place->from.nm == 12 * nm_per_inch - nm_per_inch / 10);
     CHECK(facts("slag 0.3x0.1").measures[Quantity::size] == nm_per_inch * 3 / 10);
 }
@@ -154,14 +154,16 @@ TEST_CASE("lines that cannot be taken say where and why") {
     }
     CHECK(why_not("misalignment h 0.04") ==
           "0: 'misalignment' could be linear misalignment or angular misalignment; write which");
-    for (const char *place : {"3.30", "12.00", "6.45"}) {
+    for (const char *place : {"3.30", "12.00", "6.45", "3.5", "11.50"}) {
         INFO(place);
         CHECK(why_not("pore 0.1 at " + std::string(place), tube).find("on a weld that closes on itself") !=
               std::string::npos);
     }
     CHECK(why_not("pore 0.1 at 3.30", tube).ends_with("write '3.30 in' or '3:30'"));
     CHECK(read_back("pore 0.1 at 3.27", tube) == "gas pore size 0.1 in at 3.27 in");
-    CHECK(read_back("pore 0.1 at 3.5", tube) == "gas pore size 0.1 in at 3.5 in");
+    CHECK(why_not("pore 0.1 at 3.5", tube).ends_with("write '3.5 in' or '3:30'"));
+    CHECK(read_back("pore 0.1 at 3.25", tube) == "gas pore size 0.1 in at 3.25 in");
+    CHECK(read_back("pore 0.1 at 3.5") == "gas pore size 0.1 in at 3.5 in");
     CHECK(read_back("pore 0.1 at 3.30") == "gas pore size 0.1 in at 3.30 in"); // a straight weld has no hours
     CHECK(why_not("pore 288888").find("far too large") != std::string::npos);  // its area could not be held
     CHECK(why_not("pore 99999999999999999999").find("too many digits") != std::string::npos);

@@ -141,7 +141,7 @@ TEST_CASE("a whole number round a tube is a distance or an hour") {
     Booth booth;
     booth.coupon("T-1", {{"seam", "girth"}, {"weld-length", ""}});
     booth.exams();
-    for (const char *place : {"at 6", "mid 6", "from 6 to 6.5", "from 5.5 to 6"}) {
+    for (const char *place : {"at 6", "mid 6", "from 6 to 6.25", "from 5.25 to 6"}) {
         const Refusal refusal = booth.refusal([&] { booth.log(std::string("crack ") + place); });
         CHECK_THAT(refusal.what(),
                    says("6 in or 6 o'clock (3.1416 in from the datum)? write '6 in' or '6:00'"));
