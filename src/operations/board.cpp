@@ -42,7 +42,10 @@ Board board_of(Office &office, const Selection &of, std::size_t most) {
     for (auto &cell : found.coupons) {
         const CouponRecord &record = cell.coupon.record;
         const bool open = cell.grade == GradeState::none || cell.grade == GradeState::again;
-        if (open && record.withdrawn.empty()) ++out.to_grade;
+        if (!record.withdrawn.empty())
+            ++out.withdrawn;
+        else if (open)
+            ++out.to_grade;
         const std::string kind = kind_on_board(record), welder = record.get("welder");
         auto column = std::find(out.kinds.begin(), out.kinds.end(), kind);
         if (column == out.kinds.end()) column = out.kinds.insert(out.kinds.end(), kind);

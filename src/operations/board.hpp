@@ -14,8 +14,9 @@ struct Board {
     std::vector<std::string> kinds; ///< "groove plate 3G SMAW, 1890 class 2", in the order they came first
     std::vector<Line> lines;        ///< by mark, those without one last
     std::size_t coupons = 0;
-    std::size_t to_grade = 0; ///< that have no grade, or one to be given again
-    bool more = false;        ///< older ones are as asked for too, and left out
+    std::size_t to_grade = 0;  ///< that have no grade, or one to be given again
+    std::size_t withdrawn = 0; ///< among all
+    bool more = false;         ///< older ones are as asked for too, and left out
 };
 
 /// The newest coupons that are asked for, at most so many. Throws Refusal as select does.

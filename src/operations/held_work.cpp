@@ -41,10 +41,11 @@ std::vector<WelderStanding::Failed> open_failures(const GradedTests &tests, Day 
                        return same_process(process, word);
                    });
         });
+        const auto seen = failed.seen_on(); // what was welded before that was no retest of it
         const bool passed_since =
             std::any_of(tests.all().begin(), tests.all().end(), [&](const GradedTests::Test &other) {
                 std::vector<std::string> lacks;
-                return other.passed_by(*plan.work.rules) && failed.day && *other.day >= *failed.day &&
+                return other.passed_by(*plan.work.rules) && failed.day && *other.day >= *seen &&
                        retests(other.welds, failed.welds.front(), plan.work.rules.get(), lacks) == Truth::yes;
             });
         if (of_work && !passed_since)

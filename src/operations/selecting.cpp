@@ -234,7 +234,9 @@ const GradeStanding &CouponAtHand::grading() {
 
 GradeState CouponAtHand::grade() {
     if (!line().grade) return GradeState::none;
-    if (grading().state == GradeStanding::State::again) return GradeState::again;
+    // One that was taken back is not graded again.
+    if (grading().state == GradeStanding::State::again && line().record.withdrawn.empty())
+        return GradeState::again;
     return line().grade->passed ? GradeState::passed : GradeState::failed;
 }
 

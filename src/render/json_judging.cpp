@@ -76,6 +76,7 @@ nlohmann::json judged_json(const Judged &judged) {
             criteria["lets cracks pass"] = passes;
     if (const auto doubts = own_doubts(c.set); !doubts.empty()) criteria["doubts"] = doubts;
     if (const auto answers = own_answers(c.set); !answers.empty()) criteria["answers for itself"] = answers;
+    if (const auto looser = own_looser(judged); !looser.empty()) criteria["looser"] = looser;
     nlohmann::json out{{"coupon", judged.mark},
                        {"criteria", std::move(criteria)},
                        {"classes", classes},

@@ -97,6 +97,20 @@ std::vector<std::string> own_answers(const CriteriaSet &set) {
     return out;
 }
 
+std::vector<std::string> own_looser(const Judged &judged) {
+    std::vector<std::string> out;
+    const CriteriaSet &set = *judged.set;
+    for (std::size_t k = 0; k < set.classes.size(); ++k) {
+        if (judged.sought && *judged.sought != k) continue;
+        for (const auto &one : looser_than_shipped(set, k, judged.coupon, judged.unit))
+            out.push_back("class " + set.classes[k].id + ": " + std::to_string(one.rules.size()) +
+                          (one.rules.size() == 1 ? " limit" : " limits") + " looser than in " +
+                          (one.shipped_class.empty() ? "" : "class " + one.shipped_class + " of ") +
+                          "the shipped " + one.shipped + ": " + named(one.rules));
+    }
+    return out;
+}
+
 void add_own_file(Document &doc, const CriteriaSet &set) {
     const std::string own = own_file_words(set.name, set.hash);
     if (own.empty()) return;
@@ -118,16 +132,8 @@ void add_own_file(Document &doc, const Judged &judged) {
     if (const auto answers = own_answers(set); !answers.empty())
         doc.line(Words("Criteria " + set.name + ": it answers for itself: " + joined(answers, "; "),
                        Tone::cannot_say));
-    for (std::size_t k = 0; k < set.classes.size(); ++k) {
-        if (judged.sought && *judged.sought != k) continue;
-        for (const auto &one : looser_than_shipped(set, k, judged.coupon, judged.unit))
-            doc.line(Words("Criteria " + set.name + ", class " + set.classes[k].id + ": " +
-                               std::to_string(one.rules.size()) +
-                               (one.rules.size() == 1 ? " limit" : " limits") + " looser than in " +
-                               (one.shipped_class.empty() ? "" : "class " + one.shipped_class + " of ") +
-                               "the shipped " + one.shipped + ": " + named(one.rules),
-                           Tone::cannot_say));
-    }
+    for (const auto &looser : own_looser(judged))
+        doc.line(Words("Criteria " + set.name + ", " + looser, Tone::cannot_say));
 }
 
 std::string practice_told(const ExamRecord &exam) {

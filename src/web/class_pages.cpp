@@ -81,7 +81,8 @@ std::string board_told(const Board &board, const Selection &of) {
     if (board.coupons == 0) return part_of(nothing_found(of.all()));
     doc.line(Words(selection_words(of), Tone::strong) +
              Words(": " + std::to_string(board.coupons) + (board.coupons == 1 ? " coupon, " : " coupons, ") +
-                   std::to_string(board.to_grade) + " to be graded"));
+                   std::to_string(board.to_grade) + " to be graded" +
+                   (board.withdrawn > 0 ? ", " + std::to_string(board.withdrawn) + " withdrawn" : "")));
     if (board.more)
         doc.line(Words("Older ones are left out; say which coupons, and they are shown.", Tone::quiet));
     return part_of(doc);
