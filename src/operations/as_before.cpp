@@ -13,7 +13,7 @@ namespace beadbook {
 namespace {
 
 bool is_shipped(const std::string &practice) {
-    const auto names = shipped_practice_names();
+    const auto &names = shipped_practice_names();
     return std::find(names.begin(), names.end(), practice) != names.end();
 }
 

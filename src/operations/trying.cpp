@@ -88,7 +88,7 @@ std::string own_of_shipped_name(Catalogue &catalogue, const Source &cases, const
 /// where the two are called alike; `.yaml` may be left out.
 std::shared_ptr<const CriteriaSet> set_of_cases(Catalogue &catalogue, const Source &cases,
                                                 const std::string &name) {
-    const auto shipped = shipped_sets();
+    const auto &shipped = shipped_sets();
     if (std::find(shipped.begin(), shipped.end(), name) != shipped.end()) {
         const std::string changed = own_of_shipped_name(catalogue, cases, name);
         return catalogue.criteria(changed.empty() ? name : changed);

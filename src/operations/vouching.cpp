@@ -19,7 +19,7 @@ void check_names_somebody(Office &office, const std::string &who, const std::str
     if (!is_somebody(office, who))
         throw refused("'" + shown(who) + "' names nobody who can be asked; who " + what +
                       "? a person's name is expected, such as \"A. Field\"")
-            .at(field);
+            .give(field, "A. Field");
 }
 
 } // namespace

@@ -128,7 +128,7 @@ TEST_CASE("a summary of a record judges afresh and knows a first attempt that wa
     };
     weld("T-1", "crack l 0.2 at 2in",
          {{"welder", "L1"}, {"welded", "2026-11-02"}, {"seam", "girth"}, {"weld-length", ""}});
-    weld("T-2", "", {{"welder", "L1"}, {"welded", "2026-11-09"}});
+    weld("T-2", "", {{"welder", "L1"}, {"welded", "2026-11-09"}, {"purpose", "test"}});
     weld("T-3", "", {{"welder", "L2"}, {"welded", "2026-11-09"}});
     weld("T-4", "", {{"welder", "L2"}, {"welded", "2026-11-09"}, {"purpose", "practice"}});
     booth.put("T-5", {{"welder", "L3"}});
@@ -141,7 +141,8 @@ TEST_CASE("a summary of a record judges afresh and knows a first attempt that wa
     CHECK(all.all.accepted == 4);
     CHECK(all.all.rejected == 1);
     CHECK(all.all.not_judged == 1);
-    // T-2 is a second attempt, practice is a kind of its own, T-6 names nobody.
+    // T-2 is a second attempt, as T-1 is a test that nobody calls so; practice is a kind of its own, T-6
+    // names nobody.
     CHECK(all.all.first_pass.count == 2);
     CHECK(all.all.first_pass.of == 3);
     REQUIRE(all.rules.size() == 1);
