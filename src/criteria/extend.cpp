@@ -129,7 +129,7 @@ private:
 } // namespace
 
 std::optional<std::string> shipped_base(const std::string &name) {
-    const auto names = shipped_sets();
+    const auto &names = shipped_sets();
     if (std::find(names.begin(), names.end(), name) == names.end()) return std::nullopt;
     return shipped_file(name + ".yaml");
 }
