@@ -125,18 +125,21 @@ void check_may_give_away(Writing &writing, const CouponState &coupon) {
 void check_may_bring_in(Writing &writing, const std::map<std::string, std::int64_t> &touched,
                         const std::function<void(const std::string &mark)> &at_hand) {
     std::set<std::string> welders;
+    bool says_found = false;
     for (const auto &[mark, newest] : touched) {
         const CouponState &coupon = writing.coupon(mark);
-        if (!coupon.exams.empty() || !coupon.record.get("mechanical").empty())
+        if (!coupon.exams.empty() || !coupon.record.get("mechanical").empty()) {
             welders.insert(coupon.record.get("welder"));
+            says_found = true;
+        }
         at_hand(mark);
         writing.let_go(mark);
     }
     welders.erase("");
-    for (const auto &welder : welders) {
+    for (const auto &welder : welders)
         check_is_another(writing.office(), writing.stamp().who, welder, "brings in what exams found");
+    if (says_found)
         check_no_fellow(writing.office(), writing.stamp().who, "brings in what exams found", "by");
-    }
 }
 
 void check_may_judge(Writing &writing, const CouponState &coupon, const ExamRecord &exam) {
