@@ -207,10 +207,11 @@ bool must_be_tested(const HeldQualification &held) {
            !may_be_renewed(held) && held.unreadable.empty();
 }
 
-/// The same of a test of its kind that follows one that failed.
+/// Of a test of its kind that follows one that failed, how many must pass yet.
 void take_failed_tests(const GradedTests &tests, Day on, HeldQualification &held) {
-    const RetestState state = tests.retest_of({}, on, held.weld, *held.rules).state;
-    if (state.after && state.known && state.needed > 1) held.retested_by = state.needed;
+    const auto retest = tests.retest_of({}, on, held.weld, *held.rules);
+    if (!retest.state.after || !retest.state.known) return;
+    if (const int left = asked_next(*held.rules, tests, retest).coupons; left > 1) held.retested_by = left;
 }
 
 /// A coupon that failed asks for a retest, of as many as the rules say.
