@@ -162,7 +162,11 @@ std::string taken_back(std::string_view text) {
 }
 
 std::string another_size_told(std::string_view text, const std::function<bool(std::string_view)> &known) {
-    constexpr std::string_view units[] = {"mm", "in", "inch", "thou", "mil"};
+    constexpr std::string_view units[] = {"mm", "in", "inch", "thou", "mil"},
+                               off_by[] = {"\u00b1", "+-", "+/-"};
+    const auto is_no_size_behind = [&](std::string_view word) {
+        return is_a_tool(word) || is_one_of(word, off_by);
+    };
     const auto is_fraction = [](std::string_view word) {
         const std::size_t point = word.find_first_of("./");
         return begins_a_number(word) && point != word.npos && is_digit_at(word, point + 1) &&
@@ -171,7 +175,8 @@ std::string another_size_told(std::string_view text, const std::function<bool(st
     return first_clause(text, [&](const SpotWords &words) {
         for (std::size_t i = 0; i < words.size(); ++i) {
             const std::string_view next = i + 1 < words.size() ? words[i + 1] : std::string_view();
-            if (!is_fraction(words[i]) || is_of_another_kind(next) || (i > 0 && is_a_tool(words[i - 1])))
+            if (!is_fraction(words[i]) || is_of_another_kind(next) ||
+                (i > 0 && is_no_size_behind(words[i - 1])))
                 continue;
             if (!known(is_one_of(next, units) ? words[i] + " " + std::string(next) : words[i])) return true;
         }

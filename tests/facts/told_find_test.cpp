@@ -139,8 +139,8 @@ TEST_CASE("a remark that tells a find of its own is asked about, and one of the 
           "undercut l 3/8 d 0.005 at 1 # also seen by the foreman at 1",
           "undercut l 3/8 d 0.005 at 1 # not a crack", "undercut l 3/8 d 0.005 at 1 # no other at 4",
           "pore .02 at 3 # gas pore", "pore .02 at 3 # .02 by gauge", "pore .02 in at 3 # 0.508 mm",
-          "pore .02 at 3 # no sharp edge", "pore .02 at 3 # film 2",
-          "undercut l 3/8 d 0.005 at 1 # gauge 0.2"}) {
+          "pore .02 at 3 # no sharp edge", "pore .02 at 3 # measured on photo 0123456789ab \u00b1 0.0143 in",
+          "pore .02 at 3 # film 2", "undercut l 3/8 d 0.005 at 1 # gauge 0.2"}) {
         INFO(line);
         CHECK(other(line) == "");
     }
