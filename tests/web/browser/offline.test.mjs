@@ -273,6 +273,7 @@ test('nobody finishes an exam while a find of it waits', async () => {
     assert.equal(bench.coupon('T-1').exams[0]['finished by'], undefined);
     await page.unroute('**/log');
     await untilLogged(bench, ['4 in']);
+    await waiting(page, ''); // the answer has come, too: before that nobody finishes
     await page.getByRole('button', { name: 'These are all: 1' }).click();
     await page.getByText('Finished by').waitFor();
     assert.equal(await page.locator('#unsent').count(), 0);
