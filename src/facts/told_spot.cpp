@@ -186,9 +186,10 @@ std::string another_size_told(std::string_view text, const std::function<bool(st
 
 std::string worse_told(std::string_view text) {
     constexpr std::string_view denying[] = {"no", "not", "without", "nothing", "none", "free", "never"};
-    constexpr std::string_view worse[] = {"undersize", "undersized", "bleeds",  "bled",  "bleeding", "hole",
-                                          "holes",     "notch",      "notches", "sharp", "gash"};
-    constexpr std::string_view fine[] = {"tight", "faint", "thin", "fine", "dark", "straight", "sharp"};
+    constexpr std::string_view worse[] = {"undersize", "undersized", "bleeds", "bled",
+                                          "bleeding",  "hole",       "holes",  "notch",
+                                          "notches",   "sharp",      "gash",   "through-wall"};
+    constexpr std::string_view fine[] = {"tight", "faint", "thin", "fine", "dark", "straight"};
     const auto follow = [](const SpotWords &words, std::size_t i, std::string_view one,
                            std::string_view other) {
         return i + 1 < words.size() && same_word(words[i], one) && same_word(words[i + 1], other);
@@ -202,7 +203,7 @@ std::string worse_told(std::string_view text) {
             if (is_one_of(words[i], denying)) return false;
             const bool line =
                 i + 1 < words.size() && is_one_of(words[i], fine) && same_word(words[i + 1], "line");
-            if (line || is_one_of(words[i], worse) || same_word(words[i], "through-wall")) return true;
+            if (line || is_one_of(words[i], worse)) return true;
         }
         return false;
     });

@@ -122,13 +122,6 @@ std::string unknown_word(Office &office, const std::string &field, const std::st
                : "no coupon on record is of " + what + " '" + shown(asked) + "'" + did_you_mean(asked, there);
 }
 
-/// The mark of whom a name is, where a mark is expected; empty: nobody is enrolled so.
-std::string mark_of_named(Office &office, const std::string &name) {
-    for (const auto &mark : office.book().welders())
-        if (same_word(office.book().welder(mark).record.name, name)) return mark;
-    return "";
-}
-
 } // namespace
 
 void walk(Office &office, Ledger::LinesAsked asked, const std::function<bool(CouponAtHand &)> &take) {
@@ -151,7 +144,7 @@ std::vector<std::string> unknown_words(Office &office, const Selection &of) {
                       })})
         if (!one.empty()) out.push_back(one);
     if (out.empty() || of.welder.empty()) return out;
-    if (const std::string mark = mark_of_named(office, of.welder); !mark.empty() && mark != of.welder)
+    if (const std::string mark = office.book().mark_of_name(of.welder); !mark.empty() && mark != of.welder)
         out.push_back("'" + shown(of.welder) + "' is the name of welder " + mark +
                       ", and a welder is called by the mark");
     return out;

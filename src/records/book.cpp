@@ -79,11 +79,10 @@ std::vector<Entry> Book::welder_history(const std::string &mark) {
     if (knows_coupon(mark))
         throw refused("there is no welder '" + shown(mark) + "'; it is the mark of a coupon")
             .mend({"show", {mark}, {}});
-    for (const auto &one : welders())
-        if (same_word(welder(one).record.name, mark))
-            throw refused("there is no welder '" + shown(mark) + "'; that is the name of " + one +
-                          ", and a welder is called by the mark")
-                .mend({"welder", {one}, {}});
+    if (const std::string one = mark_of_name(mark); !one.empty())
+        throw refused("there is no welder '" + shown(mark) + "'; that is the name of " + one +
+                      ", and a welder is called by the mark")
+            .mend({"welder", {one}, {}});
     if (mark.find("..") != std::string::npos || mark.find(',') != std::string::npos)
         throw refused(
             "'" + shown(mark) +
@@ -92,6 +91,12 @@ std::vector<Entry> Book::welder_history(const std::string &mark) {
     Refusal none = refused("there is no welder '" + shown(mark) + "'" + near_mark(mark, welders()));
     if (mark.find(' ') == std::string::npos) none.mend({"enrol", {mark}, {}});
     throw Refusal(std::move(none));
+}
+
+std::string Book::mark_of_name(const std::string &name) {
+    for (const auto &mark : welders())
+        if (same_word(welder(mark).record.name, name)) return mark;
+    return "";
 }
 
 WelderState Book::welder(const std::string &mark) { return fold_welder(mark, welder_history(mark)); }

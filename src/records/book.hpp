@@ -38,6 +38,8 @@ public:
     bool knows_welder(const std::string &mark);
     std::vector<std::string> welders() { return ledger_.subjects(Family::welder); }
     std::vector<Entry> welder_history(const std::string &mark);
+    /// Of the first who is enrolled by that name, where a mark is expected; empty: nobody is.
+    std::string mark_of_name(const std::string &name);
 
     /// Throws DataError if there is no such person; capitals matter (people() has the names as they are).
     PersonState person(const std::string &name);
