@@ -22,14 +22,11 @@ Deeds catalogue_deeds();
 Deeds owners_copy_deeds();
 Deeds exchange_deeds();
 Deeds keeping_deeds();
-Deeds bench_deeds();
+Deeds account_deeds();
 Deeds program_deeds();
 
-/// All of them.
-const Deeds &deeds();
-
-/// Runs the program on its words (without its own name). Never throws.
-int run_program(const std::vector<std::string> &words, Session &session);
+/// All of them, with what `bench` does: the pages are on the floor above (pages/bench.hpp).
+Deeds deeds(ExitCode (*bench)(Call &));
 
 /// The coupon that a call means: the one on record that it names, or one that its options describe.
 CouponRecord coupon_meant(Call &call);

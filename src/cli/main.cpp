@@ -1,35 +1,29 @@
 #include "cli/deeds.hpp"
-#include "terminal/real_session.hpp"
+#include "operations/program_beside.hpp"
+#include "terminal/process.hpp"
 
-#include <csignal>
-#include <cstdlib>
-#include <fcntl.h>
-#include <iostream>
+#include <cstring>
 #include <unistd.h>
 
+namespace beadbook {
 namespace {
 
-/// Standard input, output and errors that somebody closed: else the next file that is opened, the record or
-/// an export, would get their number, and what is printed would be written into it. Read-only, so that
-/// printing still fails and is told.
-void keep_standard_streams() {
-    for (int open = ::open("/dev/null", O_RDONLY); open >= 0; open = ::open("/dev/null", O_RDONLY))
-        if (open > STDERR_FILENO) {
-            close(open);
-            return;
-        }
+/// What this process was started with, for the one that takes its place.
+char **given_words = nullptr;
+
+/// The pages are a program of their own: what they alone need would be most of the start of each command.
+ExitCode become_pages(Call &) {
+    const std::string program = program_beside("beadbook-pages");
+    if (program.empty())
+        throw StoreError("the bench is missing: there is no program beadbook-pages beside beadbook");
+    execv(program.c_str(), given_words);
+    throw StoreError("the bench could not be started: " + program + ": " + std::strerror(errno));
 }
 
-/// Nothing to tidy up: every command is one transaction, and SQLite rolls back what was not committed.
-extern "C" void interrupted(int) { std::_Exit(130); }
-
 } // namespace
+} // namespace beadbook
 
 int main(int argc, char **argv) {
-    keep_standard_streams();
-    std::signal(SIGINT, interrupted);
-    std::signal(SIGPIPE, SIG_IGN); // a closed pipe shows as a failed write
-    std::ios::sync_with_stdio(false);
-    beadbook::Session session = beadbook::real_session();
-    return beadbook::run_program({argv + 1, argv + argc}, session);
+    beadbook::given_words = argv;
+    return beadbook::run_process(beadbook::deeds(beadbook::become_pages), argc, argv);
 }

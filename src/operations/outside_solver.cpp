@@ -1,5 +1,6 @@
 #include "operations/outside_solver.hpp"
 
+#include "operations/program_beside.hpp"
 #include "solver/limits.hpp"
 
 #include <algorithm>
@@ -7,7 +8,6 @@
 #include <charconv>
 #include <csignal>
 #include <fcntl.h>
-#include <filesystem>
 #include <optional>
 #include <poll.h>
 #include <spawn.h>
@@ -257,11 +257,9 @@ CoverAnswer read_answer(const std::string &text, const CoverProblem &problem) {
 }
 
 std::string find_program() {
-    std::error_code error;
-    const auto own = std::filesystem::read_symlink("/proc/self/exe", error).parent_path();
-    for (const auto &place : {own / "beadbook-cover", own / "../libexec/beadbook/beadbook-cover"})
-        if (access(place.c_str(), X_OK) == 0) return place.string();
-    throw Failure{"is missing: there is no program beadbook-cover beside beadbook"};
+    std::string out = program_beside("beadbook-cover");
+    if (out.empty()) throw Failure{"is missing: there is no program beadbook-cover beside beadbook"};
+    return out;
 }
 
 CoverAnswer answer_to(const std::string &given, const CoverProblem &problem, milliseconds patience) {

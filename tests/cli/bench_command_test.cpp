@@ -2,6 +2,10 @@
 #include "catch.hpp"
 #include "run.hpp"
 #include "schema.hpp"
+#include "temporary.hpp"
+
+#include <cstdlib>
+#include <filesystem>
 
 using namespace beadbook::test;
 
@@ -22,4 +26,21 @@ TEST_CASE("the bench refuses a port that is none") {
     const Program run;
     CHECK(run({"bench", "--port", "65536"}).code == 2);
     CHECK(run({"bench", "--port", "x"}).code == 2);
+}
+
+TEST_CASE("the program becomes the one with the pages that lies beside it, and says where there is none") {
+    const TemporaryFolder folder;
+    const auto code_of = [&](const std::string &program) {
+        const std::string words = program + " bench --host tablets.invalid --nginx " + folder.file("door") +
+                                  " > " + folder.file("out") + " 2> " + folder.file("err");
+        const int status = std::system(words.c_str());
+        return WIFEXITED(status) ? WEXITSTATUS(status) : -1;
+    };
+    CHECK(code_of(BEADBOOK_PROGRAM) == 0);
+    CHECK(read_file(folder.file("out")).find("tablets.invalid") != std::string::npos);
+    const std::string alone = folder.file("beadbook");
+    std::filesystem::copy_file(BEADBOOK_PROGRAM, alone);
+    CHECK(code_of(alone) == 4);
+    CHECK(read_file(folder.file("err")).find("no program beadbook-pages beside beadbook") !=
+          std::string::npos);
 }

@@ -3,6 +3,7 @@
 #include "cli/deeds.hpp"
 #include "cli/still_session.hpp"
 #include "measure/text.hpp"
+#include "pages/bench.hpp"
 #include "temporary.hpp"
 
 #include <cstdio>
@@ -30,7 +31,7 @@ Shown on_terminal(std::size_t height, const std::vector<std::string> &words, boo
         return works;
     };
     INFO(err.str());
-    REQUIRE(run_program(words, session) == 0);
+    REQUIRE(run_words(deeds(run_bench), words, session) == 0);
     shown.printed = out.str();
     return shown;
 }

@@ -2,6 +2,7 @@
 
 #include "catch.hpp"
 #include "cli/deeds.hpp"
+#include "pages/bench.hpp"
 #include "still_session.hpp"
 
 #include <sstream>
@@ -20,7 +21,7 @@ Run Program::operator()(const std::vector<std::string> &words, const std::string
     });
     session.until_stopped = [](const std::string &) {}; // a server stops at once
     Run run;
-    run.code = run_program(words, session);
+    run.code = run_words(deeds(run_bench), words, session);
     run.out = out.str();
     run.err = err.str();
     return run;

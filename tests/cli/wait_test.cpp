@@ -2,6 +2,7 @@
 #include "catch.hpp"
 #include "cli/deeds.hpp"
 #include "cli/still_session.hpp"
+#include "pages/bench.hpp"
 #include "temporary.hpp"
 
 #include <sstream>
@@ -21,7 +22,7 @@ std::string told(const TemporaryFolder &folder, std::size_t many, const std::vec
                                          : std::string();
     });
     session.many = many;
-    REQUIRE(run_program(words, session) == 0);
+    REQUIRE(run_words(deeds(run_bench), words, session) == 0);
     return err.str();
 }
 

@@ -29,12 +29,13 @@ const std::vector<std::vector<std::string>> floors{
     {"web", "terminal"},
     {"prompt"},
     {"cli"},
+    {"pages"},
 };
 /// A program of its own: it includes nothing of the others, and none of them includes it.
 const std::string apart = "solver";
 
 /// The command line, which alone knows how it spells a field.
-const std::set<std::string> shells{"terminal", "prompt", "cli"};
+const std::set<std::string> shells{"terminal", "prompt", "cli", "pages"};
 
 constexpr std::size_t most_lines = 400;
 

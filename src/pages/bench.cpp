@@ -1,14 +1,12 @@
 // The bench: the same operations as pages.
-#include "cli/deeds.hpp"
+#include "pages/bench.hpp"
+
 #include "measure/text.hpp"
-#include "render/json_account.hpp"
 #include "render/json_bench.hpp"
+#include "terminal/call.hpp"
 #include "web/bench.hpp"
 #include "web/server.hpp"
 #include "web/tablet_door.hpp"
-
-#include <termios.h>
-#include <unistd.h>
 
 namespace beadbook {
 namespace {
@@ -23,6 +21,8 @@ ExitCode write_way_in(Call &call, int bench_port) {
     if (port > 65535 || bench_port > 65535) throw UsageError("a port is a number up to 65535");
     return call.tell(write_door(call.text("nginx"), {call.text("host"), port, bench_port, ""}));
 }
+
+} // namespace
 
 ExitCode run_bench(Call &call) {
     Session &session = call.session();
@@ -59,40 +59,5 @@ ExitCode run_bench(Call &call) {
     server.stop();
     return ExitCode::done;
 }
-
-/// From a terminal it is not shown while it is typed; else it is the first line of standard input.
-std::string password_read(Session &session) {
-    const bool asks = session.in_is_terminal;
-    termios before{};
-    const bool hidden = asks && tcgetattr(STDIN_FILENO, &before) == 0;
-    if (hidden) {
-        termios quiet = before;
-        quiet.c_lflag &= ~static_cast<tcflag_t>(ECHO);
-        tcsetattr(STDIN_FILENO, TCSAFLUSH, &quiet);
-    }
-    if (asks) session.err << "Password: " << std::flush;
-    std::string out;
-    const bool came = static_cast<bool>(std::getline(session.in, out));
-    if (hidden) tcsetattr(STDIN_FILENO, TCSAFLUSH, &before);
-    if (asks) session.err << "\n";
-    if (!came) throw UsageError("no password came on standard input");
-    return out;
-}
-
-ExitCode run_account(Call &call) {
-    AccountFile accounts(book_path(call.args(), call.session()));
-    AccountRequest request{call.at(0), {}, {}, call.actor()};
-    if (call.has("lock") && call.has("unlock")) throw UsageError("--lock or --unlock, not both");
-    if (call.has("lock")) request.locked = true;
-    if (call.has("unlock")) request.locked = false;
-    if (call.has("set-password")) request.password = password_read(call.session());
-    if (!request.password && !request.locked)
-        return call.tell(show_account(call.office(), accounts, request.name));
-    return call.tell(write_account(call.office(), accounts, request));
-}
-
-} // namespace
-
-Deeds bench_deeds() { return {{"bench", run_bench}, {"account", run_account}}; }
 
 } // namespace beadbook
