@@ -2,9 +2,7 @@
 #include "cli/deeds.hpp"
 #include "measure/text.hpp"
 #include "operations/grading_many.hpp"
-#include "operations/looking_back.hpp"
 #include "operations/marks.hpp"
-#include "operations/registered_like.hpp"
 #include "operations/streaming.hpp"
 #include "render/json_judging.hpp"
 #include "render/json_list.hpp"
@@ -20,14 +18,9 @@ JudgeRequest judge_request(const Call &call) { return {call.text("criteria"), ca
 ExitCode judge_one(Call &call) {
     const std::string mark = one_mark(call.at(0));
     const JudgeRequest request = judge_request(call);
-    Done<Judged> done;
-    if (call.has("no-record")) {
-        const CouponState coupon = call.office().coupon(mark);
-        done.value = judge_coupon(call.office(), coupon, request);
-        look_back(call.office(), coupon, done.value);
-        note_said_before_correction(call.office(), coupon.record, done.notes);
-    } else
-        done = call.write([&](Writing &w) { return judge_and_keep(w, mark, request); });
+    const auto done = call.has("no-record")
+                          ? judge_without_keeping(call.office(), mark, request)
+                          : call.write([&](Writing &w) { return judge_and_keep(w, mark, request); });
     if (call.has("proof"))
         call.tell(InFull<Judged>{done.value}, done.notes);
     else

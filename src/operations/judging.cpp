@@ -194,6 +194,15 @@ Done<Judged> judge_and_keep(Writing &writing, const std::string &mark, const Jud
     return out;
 }
 
+Done<Judged> judge_without_keeping(Office &office, const std::string &mark, const JudgeRequest &request) {
+    const Ledger::Moment moment(office.ledger());
+    const CouponState coupon = office.coupon(mark);
+    Done<Judged> out{judge_coupon(office, coupon, request), {}};
+    look_back(office, coupon, out.value);
+    note_said_before_correction(office, coupon.record, out.notes);
+    return out;
+}
+
 void keep_what_may_go(Writing &writing, const std::string &mark) {
     const CouponState &coupon = writing.coupon(mark);
     const auto set = writing.office().criteria_or_none(coupon.record.get("criteria"));
@@ -287,6 +296,7 @@ std::vector<DescribedSince> described_after(const std::vector<Entry> &history, c
 }
 
 Explained explain(Office &office, const std::string &mark, const JudgeRequest &request) {
+    const Ledger::Moment moment(office.ledger());
     const CouponState coupon = office.coupon(mark);
     Explained out{judge_coupon(office, coupon, request),
                   coupon.record.get("welder"),

@@ -73,6 +73,8 @@ void keep_what_may_go(Writing &writing, const std::string &mark);
 void keep_if_refused(Writing &writing, const std::string &mark, const JudgeRequest &by = {});
 /// Judges and keeps the verdict, unless the last one says the same.
 Done<Judged> judge_and_keep(Writing &writing, const std::string &mark, const JudgeRequest &request = {});
+/// The same, and nothing is kept.
+Done<Judged> judge_without_keeping(Office &office, const std::string &mark, const JudgeRequest &request = {});
 
 /// A coupon that could not be judged keeps the others from nothing: it says why.
 struct JudgedOrNot {

@@ -15,6 +15,7 @@ std::vector<CouponLine> list_coupons(const Shops &shops, const Selection &of) {
 }
 
 CouponSheet show_coupon(Office &office, const std::string &mark) {
+    const Ledger::Moment moment(office.ledger());
     CouponSheet out{office.coupon(mark), {}, {}};
     out.welder_name = welder_name(office.book(), out.coupon.record.get("welder"));
     out.grade_standing = standing_of_grade(office, out.coupon);
