@@ -2,6 +2,7 @@
 #include "operations/program_beside.hpp"
 #include "terminal/process.hpp"
 
+#include <cerrno>
 #include <cstring>
 #include <unistd.h>
 
@@ -15,7 +16,8 @@ char **given_words = nullptr;
 ExitCode become_pages(Call &) {
     const std::string program = program_beside("beadbook-pages");
     if (program.empty())
-        throw StoreError("the bench is missing: there is no program beadbook-pages beside beadbook");
+        throw StoreError("the bench is missing: there is no program beadbook-pages beside beadbook; "
+                         "install all of it");
     execv(program.c_str(), given_words);
     throw StoreError("the bench could not be started: " + program + ": " + std::strerror(errno));
 }
