@@ -16,7 +16,12 @@ PlanRequest plan_request(const Call &call, std::size_t file) {
 ExitCode run_plan(Call &call) {
     const auto done = plan_work(call.catalogue(), plan_request(call, 0));
     call.tell(done);
-    return done.value.covers_all() ? ExitCode::done : ExitCode::rejected;
+    switch (done.value.covers_all()) {
+    case Truth::no: return ExitCode::rejected;
+    case Truth::unknown: return ExitCode::cannot_say;
+    case Truth::yes: break;
+    }
+    return ExitCode::done;
 }
 
 ExitCode run_may(Call &call) {

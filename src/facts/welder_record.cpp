@@ -42,12 +42,15 @@ Refusal WelderState::no_such(int number) const {
 std::vector<GrantedRange> granted(const std::vector<VariableRange> &range) {
     std::vector<GrantedRange> out;
     for (const auto &one : range) {
-        if (!may_matter(range, *one.variable)) continue;
+        // A trait of which nothing was read is no range: the rules that are kept beside say so.
+        const bool unread = !one.parts.empty() && one.parts.back().rule->kind == RangeRule::Kind::unread;
+        if (unread || !may_matter(range, *one.variable)) continue;
         GrantedRange kept{std::string(info(one.variable->of).name), one.variable->work.text, {}};
         for (const auto &part : one.parts) {
             GrantedPart p{part.rule->id, part.any, part.words, part.edges, {}};
             for (const auto &lack : part.lacks)
-                p.lacks.push_back((lack.of_test ? "test " : "work ") + std::string(info(lack.trait).name));
+                p.lacks.push_back((lack.of == Lack::Of::test ? "test " : "work ") +
+                                  std::string(info(lack.trait).name));
             kept.parts.push_back(std::move(p));
         }
         out.push_back(std::move(kept));

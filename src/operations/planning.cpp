@@ -66,8 +66,10 @@ std::vector<JobAllowed> allowed_jobs(const Work &work, const std::vector<HeldTes
                        answers[j].lacks,
                        {}};
         for (const std::size_t i : answers[j].by) one.by.push_back(valid[i]->number);
-        for (const auto &unread : work.rules->unread)
-            if (possible(unread.work, work.jobs[j])) one.unread.push_back(unread.what);
+        for (const Lack &lack : answers[j].lacks)
+            for (const auto &unread : work.rules->unread)
+                if (lack.of == Lack::Of::rules && lack.trait == unread.variable.of)
+                    one.unread.push_back(unread.what());
         out.push_back(std::move(one));
     }
     return out;
@@ -91,6 +93,7 @@ Plan plan_of_rest(const Work &work, const std::vector<JobAllowed> &jobs, const s
     for (auto &j : out.held_jobs) j = places[j];
     for (auto &one : out.uncovered) one.job = places[one.job];
     for (auto &one : out.missed) one.job = places[one.job];
+    for (auto &one : out.uncertain) one.job = places[one.job];
     return out;
 }
 
@@ -196,6 +199,10 @@ Done<PlanResult> plan_work(Catalogue &catalogue, const PlanRequest &request,
     result.held_jobs = result.ids(plan.held_jobs);
     for (const auto &coupon : plan.coupons)
         result.tests.push_back(examinations_for(result.work, coupon, result.criteria.get()));
+    for (const auto &one : plan.uncertain) {
+        const Job &job = result.work.jobs[one.job];
+        result.uncertain.push_back({job.id, *job.sizes[index_of(one.unread->variable.of)], one.unread});
+    }
     for (const auto &one : plan.missed)
         result.missed.push_back({result.work.jobs[one.job].id, one.work, numbers[one.held],
                                  shortfalls(one.fails, ranges[one.held])});

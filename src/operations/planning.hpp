@@ -51,6 +51,13 @@ struct UncoveredWork {
     std::vector<Shortfall> because; ///< of the nearest
 };
 
+/// Work that is planned for, though no coupon could cover it for certain.
+struct UncertainWork {
+    std::string job;
+    Job::Sizes sizes;                    ///< that it spans
+    const UnreadTrait *unread = nullptr; ///< of the rules: no limit of these was read
+};
+
 /// Work that what is held does not cover, and why the nearest qualification does not.
 struct MissedWork {
     std::string job;
@@ -70,7 +77,7 @@ struct JobAllowed {
     };
     std::vector<Renewal> renewals;   ///< with these it is allowed, so no test is asked for
     std::vector<Lack> lacks;         ///< allowed is unknown for want of these
-    std::vector<std::string> unread; ///< of the rules: traits that could bear on it
+    std::vector<std::string> unread; ///< of these: what the rules' text would have to say
 };
 
 /// The fewest coupons for the work, each with its examinations.
@@ -78,6 +85,7 @@ struct PlanResult {
     Work work;
     std::shared_ptr<const CriteriaSet> criteria; ///< that the coupons are examined by; may be null
     std::vector<PlannedTest> tests;
+    std::vector<UncertainWork> uncertain;
     std::vector<HeldTest> held;         ///< by the work's rules, valid or not
     std::vector<JobAllowed> jobs;       ///< one a job, by what is held and valid
     std::vector<std::string> held_jobs; ///< covered by what is held and valid
@@ -87,7 +95,10 @@ struct PlanResult {
     bool minimal = true;        ///< proven: no fewer coupons do
     std::size_t at_least = 0;   ///< proven: no fewer than this do
 
-    bool covers_all() const { return uncovered.empty(); }
+    /// Whether all work is covered, once the coupons pass.
+    Truth covers_all() const {
+        return !uncovered.empty() ? Truth::no : uncertain.empty() ? Truth::yes : Truth::unknown;
+    }
     /// Whether all jobs are allowed: one that is not decides.
     Truth allows_all() const;
     /// Ids of some jobs, by index.

@@ -44,10 +44,7 @@ RangeResult range_of_coupon(Catalogue &catalogue, const std::string &rules, cons
     for (Weld &test : welds_of(coupon)) {
         check_words(*out.rules, test);
         std::vector<VariableRange> range = range_of(*out.rules, test);
-        std::vector<const UnreadTrait *> unread;
-        for (const auto &one : out.rules->unread)
-            if (may_matter(range, {one.of, one.work})) unread.push_back(&one);
-        out.tests.push_back({std::move(test), std::move(range), std::move(unread)});
+        out.tests.push_back({std::move(test), std::move(range)});
     }
     return out;
 }

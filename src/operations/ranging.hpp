@@ -14,7 +14,6 @@ namespace beadbook {
 struct RangedTest {
     Weld test;
     std::vector<VariableRange> range;
-    std::vector<const UnreadTrait *> unread; ///< of the rules: what could bear on it
 };
 
 struct RangeResult {

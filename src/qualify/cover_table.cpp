@@ -1,5 +1,6 @@
 #include "qualify/cover_table.hpp"
 
+#include <algorithm>
 #include <set>
 
 namespace beadbook {
@@ -35,16 +36,17 @@ std::string key_of(const Weld &weld, const std::vector<Trait> &traits) {
 
 } // namespace
 
-CoverTable::CoverTable(const RangeRules &rules, const Variable &variable)
-    : rules_(rules), variable_(variable) {
+CoverTable::CoverTable(const RangeRules &rules, const Variable &variable, const std::vector<Job> &jobs)
+    : rules_(rules), variable_(variable), jobs_(jobs),
+      unread_(std::any_of(rules.unread.begin(), rules.unread.end(),
+                          [&](const UnreadTrait &one) { return one.variable.of == variable.of; })) {
     std::set<Trait> test, work{variable.of};
     add_traits(variable.work, work);
-    for (const auto &rule : rules.rules) {
-        if (rule.of != variable.of) continue;
-        add_traits(rule.test, test);
-        add_traits(rule.work, work);
-        if (rule.kind == RangeRule::Kind::same || !rule.by.empty()) test.insert(rule.of);
-        for (const auto &edge : rule.band)
+    for (const auto *rule : rules.rules_of(variable.of)) {
+        add_traits(rule->test, test);
+        add_traits(rule->work, work);
+        if (rule->kind == RangeRule::Kind::same || !rule->by.empty()) test.insert(rule->of);
+        for (const auto &edge : rule->band)
             for (std::size_t i = word_traits; i < trait_count; ++i)
                 if (edge.right.uses(slot_of(*info(static_cast<Trait>(i)).size)))
                     test.insert(static_cast<Trait>(i));
@@ -56,12 +58,14 @@ CoverTable::CoverTable(const RangeRules &rules, const Variable &variable)
 void CoverTable::set_needs(const std::vector<Need> &needs) {
     works_.clear();
     work_of_.clear();
+    open_.clear();
     rows_.clear();
     std::map<std::string, std::size_t> known;
     for (const auto &need : needs) {
         const auto [at, fresh] = known.emplace(key_of(need.work, work_traits_), works_.size());
         if (fresh) works_.push_back(seen(need.work, work_traits_));
         work_of_.push_back(at->second);
+        open_.push_back(unread_ && jobs_[need.job].spans(variable_.of));
     }
 }
 
@@ -75,7 +79,7 @@ const Bits &CoverTable::row(const Weld &test) {
         covered.push_back(!cover || cover->covered == Truth::yes);
     }
     at->second.resize(work_of_.size());
-    for (std::size_t n = 0; n < work_of_.size(); ++n) at->second[n] = covered[work_of_[n]];
+    for (std::size_t n = 0; n < work_of_.size(); ++n) at->second[n] = covered[work_of_[n]] || open_[n];
     return at->second;
 }
 

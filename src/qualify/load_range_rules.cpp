@@ -1,10 +1,8 @@
 #include "qualify/range_rules.hpp"
 
-#include "criteria/provenance.hpp"
 #include "criteria/read_once.hpp"
 #include "criteria/rule_reader.hpp"
 #include "criteria/shipped.hpp"
-#include "criteria/weld_words.hpp"
 #include "language/condition_parser.hpp"
 #include "measure/sha256.hpp"
 #include "measure/text.hpp"
@@ -194,15 +192,23 @@ private:
         const Fields fields(node, "gaps", {"of", "work", "what"}, issues_);
         const auto trait = read_trait(fields.needed_text("of"), node.where, "gaps.of", issues_);
         UnreadTrait out;
-        out.work = read_filter(fields, "work", work_names_, issues_);
-        out.what = fields.needed_text("what");
-        rules_.gaps.push_back(out.what);
+        out.variable.work = read_filter(fields, "work", work_names_, issues_);
+        out.rest.text = fields.needed_text("what");
+        rules_.gaps.push_back(out.what());
         if (!trait) return;
-        out.of = *trait;
+        out.variable.of = *trait;
         if (std::any_of(rules_.variables.begin(), rules_.variables.end(),
-                        [&](const Variable &v) { return v.of == out.of; }))
+                        [&](const Variable &v) { return v.of == *trait; }))
             fields.error("of",
-                         "'" + std::string(info(out.of).name) + "' is among the variables, so it was read");
+                         "'" + std::string(info(*trait).name) + "' is among the variables, so it was read");
+        out.own.of = out.rest.of = *trait;
+        out.own.id = out.rest.id = "unread-" + field_of(*trait);
+        out.own.clause = "the test's own";
+        out.own.standing = {Standing::Kind::house, "what was tested is certain, though no limit was read"};
+        out.own.text = "same";
+        out.rest.kind = RangeRule::Kind::unread;
+        out.rest.clause = "not read";
+        out.rest.standing = {Standing::Kind::blank, "no limit was read"};
         rules_.unread.push_back(std::move(out));
     }
 
@@ -276,67 +282,7 @@ private:
     std::set<std::string> ids_;
 };
 
-/// What the rules call the process that a word means: GTAW where they want ISO 4063 numbers, or the reverse.
-std::string same_process(const std::string &word, const std::vector<std::string> &known) {
-    const std::string_view called = process_called(word);
-    std::vector<std::string> out;
-    if (!called.empty())
-        for (const auto &one : known)
-            if (process_called(one) == called)
-                out.push_back(one + (one == "141"   ? " (with filler)"
-                                     : one == "142" ? " (without filler)"
-                                                    : ""));
-    if (out.empty()) return did_you_mean(word, known);
-    const bool said_of_itself = out.size() == 1 && out.front() == called;
-    return "; " + (said_of_itself ? shown(word) : std::string(called)) + " is here " + listed(out, "or");
-}
-
 } // namespace
-
-const ValidityWay *RangeRules::way(std::string_view id) const {
-    const auto found =
-        std::find_if(validity.begin(), validity.end(), [&](const ValidityWay &w) { return w.id == id; });
-    return found == validity.end() ? nullptr : &*found;
-}
-
-std::string print(const AcceptedBy &one) {
-    return one.criteria + (one.classes.empty() ? "" : ", class " + listed(one.classes, "or"));
-}
-
-bool RangeRules::accepts(std::string_view criteria, std::string_view class_id) const {
-    return accepted_by.empty() ||
-           std::any_of(accepted_by.begin(), accepted_by.end(), [&](const AcceptedBy &one) {
-               return one.criteria == criteria &&
-                      (one.classes.empty() ||
-                       std::find(one.classes.begin(), one.classes.end(), class_id) != one.classes.end());
-           });
-}
-
-bool knows_word(const RangeRules &rules, Trait trait, bool of_test, const std::string &word) {
-    const auto &known = (of_test ? rules.test_words : rules.work_words)[index_of(trait)];
-    return known.empty() || std::find(known.begin(), known.end(), word) != known.end();
-}
-
-void check_word(const RangeRules &rules, Trait trait, bool of_test, const std::string &word) {
-    if (knows_word(rules, trait, of_test, word)) return;
-    const auto &known = (of_test ? rules.test_words : rules.work_words)[index_of(trait)];
-    std::string hint = trait == Trait::process ? same_process(word, known) : did_you_mean(word, known);
-    // 6G is no slip of PG.
-    const std::string position(trait == Trait::position ? position_called(word) : "");
-    if (!hint.empty() && !position.empty() && std::find(known.begin(), known.end(), position) == known.end())
-        hint = "; it is another position than these";
-    throw InputError(std::string(info(trait).name) + ": '" + shown(word) + "' is not known to " + rules.name +
-                     (of_test ? " for a test" : " for work") + "; expected " + listed(known, "or") + hint);
-}
-
-std::string uncovered_metal(const RangeRules &rules, std::string_view material) {
-    const WordBits named = materials_in(material);
-    if (rules.base_metals.empty() || named == 0) return "";
-    for (const auto &metal : rules.base_metals)
-        if ((named & materials_in(metal)) != 0) return "";
-    return "material: '" + shown(material) + "' is not covered by " + rules.name + ", which is for " +
-           listed(rules.base_metals);
-}
 
 LoadedRules load_range_rules(const std::string &text) {
     Issues issues;
@@ -352,27 +298,6 @@ LoadedRules load_range_rules(const std::string &text) {
 const std::vector<std::string> &shipped_range_rule_names() {
     static const auto names = shipped_in("welder/");
     return names;
-}
-
-namespace {
-
-bool named_as_shipped(const RangeRules &rules) {
-    const auto &names = shipped_range_rule_names();
-    return std::binary_search(names.begin(), names.end(), rules.name);
-}
-
-bool is_shipped(const RangeRules &rules) {
-    return named_as_shipped(rules) && rules.text == shipped_file("welder/" + rules.name + ".yaml");
-}
-
-} // namespace
-
-std::string RangeRules::own_file_words() const {
-    return is_shipped(*this) ? "" : beadbook::own_file_words("rules", name, named_as_shipped(*this), hash);
-}
-
-std::string RangeRules::own_file_mark() const {
-    return is_shipped(*this) ? "" : beadbook::own_file_mark(named_as_shipped(*this), hash);
 }
 
 std::shared_ptr<const RangeRules> shipped_range_rules(const std::string &name) {

@@ -16,11 +16,11 @@ class Planner {
 public:
     Planner(const Work &work, const std::vector<std::vector<VariableRange>> &held)
         : work_(work), rules_(*work.rules), held_(held) {
-        for (const auto &variable : rules_.variables) {
-            tables_.emplace_back(rules_, variable);
-            const auto &test = tables_.back().test_traits(), &works = tables_.back().work_traits();
-            used_.insert(test.begin(), test.end());
-            asked_.insert(works.begin(), works.end());
+        for (const auto &variable : rules_.variables) tables_.emplace_back(rules_, variable, work.jobs);
+        for (const auto &one : rules_.unread) tables_.emplace_back(rules_, one.variable, work.jobs);
+        for (const auto &table : tables_) {
+            used_.insert(table.test_traits().begin(), table.test_traits().end());
+            asked_.insert(table.work_traits().begin(), table.work_traits().end());
         }
         collect_values();
     }
@@ -45,6 +45,7 @@ public:
         }
         ease(chosen);
         for (const auto &coupon : chosen) out.coupons.push_back({coupon, jobs_of(coupon)});
+        out.uncertain = uncertain(out.coupons);
         explain_rest(covered, out);
         return out;
     }
@@ -313,6 +314,18 @@ private:
         std::set<std::size_t> out;
         for (auto n = bits.find_first(); n != Bits::npos; n = bits.find_next(n)) out.insert(needs_[n].job);
         return {out.begin(), out.end()};
+    }
+
+    std::vector<UncertainJob> uncertain(const std::vector<PlannedCoupon> &coupons) const {
+        std::set<std::size_t> planned;
+        for (const auto &coupon : coupons) planned.insert(coupon.jobs.begin(), coupon.jobs.end());
+        std::vector<UncertainJob> out;
+        for (const std::size_t j : planned)
+            for (const auto &one : rules_.unread)
+                if (work_.jobs[j].spans(one.variable.of) &&
+                    beadbook::possible(one.variable.work, work_.jobs[j]))
+                    out.push_back({j, &one});
+        return out;
     }
 
     void explain_rest(const Bits &covered, Plan &out) const {

@@ -28,8 +28,16 @@ struct Missed {
     std::vector<VariableCover> fails;
 };
 
+/// Work that is planned for, and that no coupon could cover for certain: it spans sizes of which no limit was
+/// read.
+struct UncertainJob {
+    std::size_t job = 0;
+    const UnreadTrait *unread = nullptr;
+};
+
 struct Plan {
     std::vector<PlannedCoupon> coupons;
+    std::vector<UncertainJob> uncertain;
     std::vector<UncoveredJob> uncovered; ///< at most one a job
     std::vector<std::size_t> held_jobs;  ///< covered by what the welder holds already
     std::vector<Missed> missed;          ///< the other jobs, if anything is held
@@ -45,8 +53,10 @@ struct Plan {
 /// Each job's ranges are cut at every edge where any coupon's range begins or ends, so that a coupon
 /// covers each cell whole or not at all; several coupons may cover one job together. Coupons come from the
 /// rules' words and from sizes: the stock, else every size that the work names and the rules' usual ones.
-/// `held` are ranges that the welder has already. Hard plans are put to `solver`, if there is one, for at
-/// most `patience`; easy ones are settled here. Throws InputError if there are too many coupons to weigh.
+/// Where no limit of a size was read, a job of one size wants a coupon of that size, and one of several is
+/// uncertain. `held` are ranges that the welder has already. Hard plans are put to `solver`, if there is one,
+/// for at most `patience`; easy ones are settled here. Throws InputError if there are too many coupons to
+/// weigh.
 Plan plan_tests(const Work &work, const std::vector<std::vector<VariableRange>> &held = {},
                 const CoverSolver &solver = {}, std::chrono::milliseconds patience = usual_patience);
 

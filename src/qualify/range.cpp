@@ -24,7 +24,7 @@ Truth holds(const TraitTest &test, const Weld &weld) {
 }
 
 /// Lacks are only told of filters that stay open for want of them.
-Truth passes(const WeldFilter &filter, const Weld &weld, bool of_test, std::vector<Lack> &lacks) {
+Truth passes(const WeldFilter &filter, const Weld &weld, Lack::Of of, std::vector<Lack> &lacks) {
     if (filter.alternatives.empty()) return Truth::yes;
     Truth any = Truth::no;
     std::vector<Lack> open;
@@ -33,7 +33,7 @@ Truth passes(const WeldFilter &filter, const Weld &weld, bool of_test, std::vect
         std::vector<Lack> missing;
         for (const auto &test : alternative) {
             const Truth one = holds(test, weld);
-            if (one == Truth::unknown) add(missing, {test.trait, of_test});
+            if (one == Truth::unknown) add(missing, {test.trait, of});
             all = both(all, one);
         }
         if (all == Truth::unknown)
@@ -73,14 +73,18 @@ std::optional<RangePart> part_of(const RangeRules &rules, const RangeRule &rule,
                                  const Environment::Values &values) {
     RangePart out;
     out.rule = &rule;
-    out.applies = passes(rule.test, test, true, out.lacks);
+    out.applies = passes(rule.test, test, Lack::Of::test, out.lacks);
     if (out.applies == Truth::no) return std::nullopt;
-    const auto lack = [&](Trait trait) {
-        add(out.lacks, {trait, true});
+    const auto lack = [&](Trait trait, Lack::Of of = Lack::Of::test) {
+        add(out.lacks, {trait, of});
         out.applies = Truth::unknown;
     };
     switch (rule.kind) {
     case RangeRule::Kind::any: out.any = true; break;
+    case RangeRule::Kind::unread:
+        out.any = true;
+        lack(rule.of, Lack::Of::rules);
+        break;
     case RangeRule::Kind::same:
         if (!test.knows(rule.of))
             lack(rule.of);
@@ -124,11 +128,17 @@ std::optional<RangePart> part_of(const RangeRules &rules, const RangeRule &rule,
 
 Truth passes(const WeldFilter &filter, const Weld &weld) {
     std::vector<Lack> ignored;
-    return passes(filter, weld, true, ignored);
+    return passes(filter, weld, Lack::Of::test, ignored);
 }
 
 std::string name_of(const Lack &lack) {
-    return std::string(lack.of_test ? "the test's " : "the work's ") + std::string(info(lack.trait).name);
+    const std::string name(info(lack.trait).name);
+    switch (lack.of) {
+    case Lack::Of::test: return "the test's " + name;
+    case Lack::Of::work: return "the work's " + name;
+    case Lack::Of::rules: break;
+    }
+    return "what the rules say of " + name;
 }
 
 Exact EndComparison::compared(Compare compare, const Exact &computed) const {
@@ -160,15 +170,15 @@ Truth RangePart::allows(Trait of, const Weld &work) const {
 VariableRange range_of(const RangeRules &rules, const Variable &variable, const Weld &test) {
     VariableRange out{&variable, {}};
     const Environment::Values values = values_of(test);
-    for (const auto &rule : rules.rules)
-        if (rule.of == variable.of)
-            if (auto part = part_of(rules, rule, test, values)) out.parts.push_back(std::move(*part));
+    for (const auto *rule : rules.rules_of(variable.of))
+        if (auto part = part_of(rules, *rule, test, values)) out.parts.push_back(std::move(*part));
     return out;
 }
 
 std::vector<VariableRange> range_of(const RangeRules &rules, const Weld &test) {
     std::vector<VariableRange> out;
     for (const auto &variable : rules.variables) out.push_back(range_of(rules, variable, test));
+    for (const auto &one : rules.unread) out.push_back(range_of(rules, one.variable, test));
     return out;
 }
 
@@ -194,15 +204,15 @@ std::optional<VariableCover> cover_of(const VariableRange &range, const Weld &wo
     VariableCover out;
     out.variable = range.variable;
     std::vector<Lack> scope_lacks;
-    const Truth asked = passes(range.variable->work, work, false, scope_lacks);
+    const Truth asked = passes(range.variable->work, work, Lack::Of::work, scope_lacks);
     if (asked == Truth::no) return std::nullopt;
     for (const auto &part : range.parts) {
         std::vector<Lack> lacks = part.lacks;
-        Truth one = passes(part.rule->work, work, false, lacks);
+        Truth one = passes(part.rule->work, work, Lack::Of::work, lacks);
         if (one == Truth::no) continue;
         const Truth allowed = part.allows(range.variable->of, work);
         if (allowed == Truth::unknown && !part.any && !work.knows(range.variable->of))
-            add(lacks, {range.variable->of, false});
+            add(lacks, {range.variable->of, Lack::Of::work});
         one = both(one, allowed);
         if (one == Truth::yes) return VariableCover{range.variable, one, part.rule, {}};
         if (one == Truth::no) continue;
@@ -237,7 +247,10 @@ std::string print(Trait trait, const Exact &value, Unit unit) {
 }
 
 std::string print(const RangePart &part, Unit unit) {
+    if (part.rule->kind == RangeRule::Kind::unread) return "else not known: " + part.rule->text;
     if (part.any) return "any";
+    if (part.rule->kind == RangeRule::Kind::same && part.edges.size() == 2)
+        return print(part.rule->of, part.edges.front().second, unit);
     const bool whole =
         part.edges.size() == part.rule->band.size() || part.rule->kind == RangeRule::Kind::same;
     if (!whole || (part.edges.empty() && part.words.empty())) return part.rule->text;

@@ -8,8 +8,9 @@ namespace beadbook {
 
 /// Which datum decided nothing because nobody gave it.
 struct Lack {
+    enum class Of : std::uint8_t { work, test, rules }; ///< rules: their limit was not read
     Trait trait = Trait::joint;
-    bool of_test = false;
+    Of of = Of::work;
     friend auto operator<=>(const Lack &, const Lack &) = default;
 };
 /// "the test's layers", "the work's diameter".

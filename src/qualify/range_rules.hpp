@@ -24,10 +24,11 @@ struct WeldFilter {
 /// One line of a standard's table: tests of this kind allow this much of one trait in work of that kind.
 struct RangeRule {
     enum class Kind : std::uint8_t {
-        any,   ///< no limit
-        same,  ///< what was welded in the test
-        words, ///< these words, or by the test's own word
-        band,  ///< a range whose edges may speak of the test's sizes
+        any,    ///< no limit
+        same,   ///< what was welded in the test
+        words,  ///< these words, or by the test's own word
+        band,   ///< a range whose edges may speak of the test's sizes
+        unread, ///< not known: no limit was read
     };
     std::string id, clause, reading, text;
     Standing standing;
@@ -125,12 +126,14 @@ struct RetestRules {
     std::optional<Authority> same_exam;
 };
 
-/// A trait that the standard names, and of which nothing that would limit it was read: no answer minds it, so
-/// it is told beside each that it could bear on.
+/// A trait that the standard names, and of which nothing that would limit it was read: what the test itself
+/// was is certain, all else is not known.
 struct UnreadTrait {
-    Trait of = Trait::diameter;
-    WeldFilter work;
-    std::string what; ///< in a sentence; stands among the gaps too
+    Variable variable; ///< in work that it could limit
+    RangeRule own, rest;
+
+    /// In a sentence, which stands among the gaps too.
+    const std::string &what() const { return rest.text; }
 };
 
 /// One standard's rules for welders, immutable once loaded.
@@ -157,6 +160,8 @@ struct RangeRules {
     /// (criteria/provenance.hpp).
     std::string own_file_words() const;
     std::string own_file_mark() const;
+    /// What is said of one trait.
+    std::vector<const RangeRule *> rules_of(Trait trait) const;
     const ValidityWay *way(std::string_view id) const;
     bool accepts(std::string_view criteria, std::string_view class_id) const;
 };

@@ -18,6 +18,12 @@ struct Job {
     std::string magnetic;   ///< yes, no, or empty
     std::vector<Exam> also; ///< that the drawing calls for beyond the criteria
     Where where_from;
+
+    /// More than one size of it.
+    bool spans(Trait trait) const {
+        const auto &one = sizes[index_of(trait)];
+        return one && one->from < one->to;
+    }
 };
 
 /// The shop's work, as a file describes it (criteria/welder/README.md).

@@ -66,8 +66,17 @@ Json job_json(const JobAllowed &job) {
 
 Json plan_json(const PlanResult &plan) {
     const Unit unit = plan.work.unit;
-    Json coupons = Json::array(), uncovered = Json::array(), missed = Json::array();
+    Json coupons = Json::array(), uncertain = Json::array(), uncovered = Json::array(),
+         missed = Json::array();
     for (const auto &test : plan.tests) coupons.push_back(test_json(plan, test));
+    for (const auto &one : plan.uncertain) {
+        const Trait of = one.unread->variable.of;
+        uncertain.push_back({{"id", one.job},
+                             {"of", info(of).name},
+                             {"from", print(of, one.sizes.from, unit)},
+                             {"to", print(of, one.sizes.to, unit)},
+                             {"not known", one.unread->what()}});
+    }
     for (const auto &one : plan.uncovered) {
         Json json{{"id", one.job},
                   {"weld", weld_json(one.work, unit)},
@@ -84,6 +93,7 @@ Json plan_json(const PlanResult &plan) {
              {"edition", plan.work.rules->edition},
              {"rules hash", plan.work.rules->hash},
              {"coupons", std::move(coupons)},
+             {"uncertain", std::move(uncertain)},
              {"uncovered", std::move(uncovered)},
              {"covered already", plan.held_jobs},
              {"not covered yet", std::move(missed)},
@@ -116,7 +126,10 @@ std::string json_text(const RangeResult &result, const std::vector<std::string> 
     Json tests = Json::array();
     for (const auto &one : result.tests) {
         Json unread = Json::array();
-        for (const auto *gap : one.unread) unread.push_back(gap->what);
+        for (const auto &variable : one.range)
+            for (const auto &part : variable.parts)
+                if (part.rule->kind == RangeRule::Kind::unread && may_matter(one.range, *variable.variable))
+                    unread.push_back(part.rule->text);
         tests.push_back({{"test", weld_json(one.test, result.coupon.unit())},
                          {"range", range_json(one.range, result.coupon.unit())},
                          {"not known", std::move(unread)}});

@@ -82,6 +82,19 @@ void add_test(Document &out, const PlanResult &plan, std::size_t number) {
     for (const auto caution : test.cautions) out.item(caution_words(caution, plan.criteria.get()));
 }
 
+/// "frame, of diameter 1 in to 2 in: not known: whether ..."
+void add_uncertain(Document &out, const PlanResult &plan) {
+    if (plan.uncertain.empty()) return;
+    out.heading("Cannot say whether these coupons cover:", 2);
+    for (const auto &one : plan.uncertain) {
+        const Trait of = one.unread->variable.of;
+        out.item(Words(one.job + ", of " + std::string(info(of).name) + " " +
+                           print(of, one.sizes.from, plan.work.unit) + " to " +
+                           print(of, one.sizes.to, plan.work.unit) + ": not known: " + one.unread->what(),
+                       Tone::cannot_say));
+    }
+}
+
 void add_uncovered(Document &out, const PlanResult &plan) {
     if (plan.uncovered.empty()) return;
     out.heading("Not covered by any coupon:", 2);
@@ -123,6 +136,7 @@ void add_plan(Document &out, const PlanResult &plan) {
                                : "Best found, at least " + std::to_string(plan.at_least)) +
                  ", of " + std::to_string(plan.candidates) + " kinds of coupon that were weighed.");
     for (std::size_t i = 0; i < n; ++i) add_test(out, plan, i);
+    add_uncertain(out, plan);
     add_uncovered(out, plan);
     out.caution();
 }

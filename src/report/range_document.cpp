@@ -15,10 +15,6 @@ Document document_of(const RangeResult &result) {
         out.heading("Test: " + print(one.test, unit), 2);
         out.line("qualifies by " + result.rules->title + " (" + result.rules->edition + "):");
         out.add(Bullets{range_items(one.range, unit)});
-        for (const auto *unread : one.unread)
-            out.item(std::string(info(unread->of).name) +
-                     (unread->work.text.empty() ? "" : " (in work with " + unread->work.text + ")") +
-                     ": not known: " + unread->what);
     }
     if (const auto &ends = result.rules->ends; ends.from && ends.kind != EndComparison::Kind::absolute)
         out.gap().line("Ends that are worked out are compared " + ends_words(ends) + " [" +

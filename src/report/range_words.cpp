@@ -23,6 +23,7 @@ Bullet part_item(const RangePart &part, Unit unit, bool among_others) {
     std::string words = print(part, unit);
     if (among_others && !part.rule->test.text.empty()) words += ", as the test is of " + part.rule->test.text;
     if (!part.rule->work.text.empty()) words += ", for " + part.rule->work.text;
+    if (part.rule->kind == RangeRule::Kind::unread) return {Words(words, Tone::cannot_say), "", {}};
     if (part.applies == Truth::unknown) words += "; cannot say without " + lacks_words(part.lacks);
     Bullet out{std::move(words), authority(part.rule->clause, part.rule->standing), {}};
     if (!part.rule->reading.empty()) out.under.push_back({"our reading: " + part.rule->reading, "", {}});

@@ -52,6 +52,10 @@ void add_range(Document &doc, const RecordSheet &s) {
         const std::string in = one.variable->work.text.empty() ? "" : "in " + one.variable->work.text + ": ";
         if (one.parts.empty()) doc.pair(name, in + "nothing", "no rule speaks of such a test");
         for (const auto &part : one.parts) {
+            if (part.rule->kind == RangeRule::Kind::unread) {
+                doc.pair(name, Words(in + print(part, s.held.record.test.unit()), Tone::cannot_say));
+                continue;
+            }
             std::string value = print(part, s.held.record.test.unit());
             if (!part.rule->work.text.empty()) value += ", for " + part.rule->work.text;
             if (part.applies == Truth::unknown)

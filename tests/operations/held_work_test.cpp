@@ -74,7 +74,7 @@ TEST_CASE("to the day: allowed on the last one, renewed from the next; all jobs 
     CHECK(next.plan.allows_all() == Truth::no);
     CHECK(next.plan.jobs.at(0).renewals.size() == 1);
     CHECK(next.plan.tests.empty());
-    CHECK(next.plan.covers_all());
+    CHECK(next.plan.covers_all() == Truth::yes);
 }
 
 TEST_CASE("who holds nothing may do nothing; a datum that the work lacks is named") {
@@ -88,7 +88,7 @@ TEST_CASE("who holds nothing may do nothing; a datum that the work lacks is name
     open.plan.work.text = text;
     const auto answer = held_work(yard.office, open).value.plan.jobs.at(0);
     CHECK(answer.allowed == Truth::unknown);
-    CHECK(answer.lacks == std::vector<Lack>{{Trait::diameter, false}});
+    CHECK(answer.lacks == std::vector<Lack>{{Trait::diameter, Lack::Of::work}});
 }
 
 TEST_CASE("without a day it is asked for today; a welder must be enrolled") {

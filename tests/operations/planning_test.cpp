@@ -74,7 +74,7 @@ TEST_CASE("files that a work file names lie beside it; text of no file takes the
     REQUIRE(plan.tests.size() == 1);
     CHECK(plan.tests[0].class_id == "B");
     CHECK(plan.ids(plan.tests[0].coupon.jobs) == std::vector<std::string>{"a"});
-    CHECK(plan.covers_all());
+    CHECK(plan.covers_all() == Truth::yes);
     CHECK_THROWS_WITH(read_work(desk.catalogue, {"typed", text}), says("shop.yaml: cannot be read"));
     CHECK(read_work(desk.catalogue, {"typed", text}, desk.file("shop.yaml")).jobs.size() == 1);
 }
@@ -154,7 +154,7 @@ TEST_CASE("uncovered work comes with the nearest coupon and what it allows") {
         planned(plan_head + "stock: {thickness: [0.063]}\nwork:\n" +
                 job("thin", "position: F, thickness: 0.05") + job("thick", "position: F, thickness: 0.3"))
             .value;
-    CHECK_FALSE(plan.covers_all());
+    CHECK(plan.covers_all() == Truth::no);
     REQUIRE(plan.uncovered.size() == 1);
     const UncoveredWork &one = plan.uncovered[0];
     CHECK(one.job == "thick");
@@ -171,4 +171,77 @@ TEST_CASE("uncovered work comes with the nearest coupon and what it allows") {
     REQUIRE(lacking.uncovered.size() == 1);
     CHECK(lacking.uncovered[0].because.at(0).cover.covered == Truth::unknown);
     CHECK(name_of(lacking.uncovered[0].because.at(0).cover.lacks.at(0)) == "the work's position");
+}
+
+TEST_CASE("of a size of which no limit was read the test's own is certain, and a span of sizes never is") {
+    // MIL-STD-1595A: whether and how the diameter of a tube limits a qualification was not read.
+    const auto tube = [](const std::string &id, const std::string &diameter) {
+        return "  - {id: " + id +
+               ", joint: groove, form: tube, process: GTAW, metal group: I, position: F, " +
+               "thickness: 0.05" + (diameter.empty() ? "" : ", diameter: " + diameter) + "}\n";
+    };
+    const HeldTest two = held(1, "joint groove, form tube, process GTAW, metal group I, position 1G, "
+                                 "thickness 0.05 in, diameter 2 in");
+    const auto work = plan_head + "work:\n" + tube("same", "2") + tube("other", "1.5") +
+                      tube("span", "1 to 2") + tube("unsaid", "") +
+                      job("sheet", "position: F, thickness: 0.05");
+    const auto plan = planned(work, {two}).value;
+    const auto answer = [&](std::size_t j) { return plan.jobs.at(j).allowed; };
+    const std::vector<Lack> rules_lack{{Trait::diameter, Lack::Of::rules}};
+    CHECK(answer(0) == Truth::yes);
+    CHECK(plan.jobs[0].unread.empty());
+    CHECK(answer(1) == Truth::unknown);
+    CHECK(plan.jobs[1].lacks == rules_lack);
+    CHECK(plan.jobs[1].unread ==
+          std::vector<std::string>{"whether and how the diameter of a tube limits a qualification"});
+    CHECK(answer(2) == Truth::unknown);
+    CHECK(answer(3) == Truth::unknown);
+    CHECK(std::count(plan.jobs[3].lacks.begin(), plan.jobs[3].lacks.end(),
+                     Lack{Trait::diameter, Lack::Of::work}) == 1);
+    CHECK(answer(4) == Truth::no);
+
+    // The coupon for the other tube is of its diameter; of the span nothing is certain, and unsaid is
+    // uncovered.
+    CHECK(plan.held_jobs == std::vector<std::string>{"same"});
+    const auto of_other = std::find_if(plan.tests.begin(), plan.tests.end(), [&](const PlannedTest &test) {
+        const auto ids = plan.ids(test.coupon.jobs);
+        return std::find(ids.begin(), ids.end(), "other") != ids.end();
+    });
+    REQUIRE(of_other != plan.tests.end());
+    CHECK(of_other->coupon.test.size(Trait::diameter) == Exact(38'100'000));
+    REQUIRE(plan.uncertain.size() == 1);
+    CHECK(plan.uncertain[0].job == "span");
+    CHECK(plan.uncertain[0].sizes.from == Exact(25'400'000));
+    REQUIRE(plan.uncovered.size() == 1);
+    CHECK(plan.uncovered[0].job == "unsaid");
+    CHECK(plan.covers_all() == Truth::no);
+    CHECK(planned(plan_head + "work:\n" + tube("span", "1 to 2")).value.covers_all() == Truth::unknown);
+    CHECK(planned(plan_head + "work:\n" + tube("same", "2")).value.covers_all() == Truth::yes);
+}
+
+TEST_CASE("what a plan's coupons qualify allows all of its work that is certain") {
+    const std::string text =
+        "rules: aws-d17.1\nunits: in\nwork:\n"
+        "  - {id: a, joint: groove, form: tube, process: GTAW, metal group: Ia, thickness: 0.065 to 0.12,"
+        " diameter: 2, position: [F, H, V, O]}\n"
+        "  - {id: b, joint: fillet, form: tube, process: GTAW, metal group: Ia, thickness: 0.083, diameter: "
+        "1,"
+        " position: [F, H]}\n"
+        "  - {id: c, joint: groove, form: tube, process: GTAW, metal group: IIa, thickness: 0.03,"
+        " diameter: 1/2, position: F}\n";
+    const auto plan = planned(text).value;
+    CHECK(plan.covers_all() == Truth::yes);
+    std::vector<HeldTest> passed;
+    for (const auto &test : plan.tests) {
+        HeldTest one;
+        one.number = static_cast<int>(passed.size()) + 1;
+        one.rules = plan.work.rules;
+        one.test = test.coupon.test;
+        one.validity.state = Validity::State::valid;
+        one.range = range_of(*one.rules, one.test);
+        passed.push_back(std::move(one));
+    }
+    const auto after = planned(text, passed).value;
+    CHECK(after.allows_all() == Truth::yes);
+    CHECK(after.tests.empty());
 }

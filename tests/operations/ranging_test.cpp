@@ -1,5 +1,7 @@
 #include "catch.hpp"
 #include "operations/ranging.hpp"
+#include "render/text.hpp"
+#include "report/range_document.hpp"
 
 #include "put.hpp"
 
@@ -87,16 +89,16 @@ TEST_CASE("a coupon of two processes is a test of each") {
 
 TEST_CASE("a trait that the rules name and that was not read is told where the test could bear on it") {
     Desk desk;
-    const auto unread = [&](const std::string &rules, const std::string &form) {
-        std::vector<Trait> out;
-        const auto result =
-            range_of_coupon(desk.catalogue, rules, described_coupon({{"joint", "groove"}, {"form", form}}));
-        for (const auto *one : result.tests.at(0).unread) out.push_back(one->of);
-        return out;
+    constexpr const char *what = "else not known: whether and how the diameter of a tube limits";
+    const auto told = [&](const std::string &rules, std::map<std::string, std::string> fields) {
+        fields.emplace("joint", "groove");
+        return text(document_of(range_of_coupon(desk.catalogue, rules, described_coupon(fields))),
+                    Paint(false), 1000);
     };
     for (const std::string rules : {"aws-d17.1", "mil-std-1595a"}) {
-        CHECK(unread(rules, "tube") == std::vector<Trait>{Trait::diameter});
-        CHECK(unread(rules, "sheet").empty());
+        CHECK_THAT(told(rules, {{"form", "tube"}, {"diameter", "2 in"}}), says(what));
+        CHECK_THAT(told(rules, {{"form", "tube"}, {"diameter", "2 in"}}), says("- 2 in\n"));
+        CHECK_THAT(told(rules, {{"form", "sheet"}}), !says(what));
     }
-    CHECK(unread("asme-ix", "tube").empty());
+    CHECK_THAT(told("asme-ix", {{"form", "tube"}, {"diameter", "2 in"}}), !says(what));
 }

@@ -52,7 +52,7 @@ TEST_CASE("a job is allowed, refused or open, to the nanometre of a rounded end"
     CHECK(answers[1].allowed == Truth::no);
     CHECK(answers[1].by.empty());
     CHECK(answers[2].allowed == Truth::unknown);
-    CHECK(answers[2].lacks == std::vector<Lack>{{Trait::position, false}});
+    CHECK(answers[2].lacks == std::vector<Lack>{{Trait::position, Lack::Of::work}});
     // The thickness is not told, but another position refuses it anyway.
     CHECK(answers[3].allowed == Truth::no);
     CHECK(answers[3].lacks.empty());

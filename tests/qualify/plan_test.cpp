@@ -100,7 +100,7 @@ TEST_CASE("work that lacks a datum is not covered, and the plan asks for it") {
     REQUIRE(plan.uncovered.size() == 1);
     REQUIRE(plan.uncovered[0].fails.size() == 1);
     CHECK(plan.uncovered[0].fails[0].covered == Truth::unknown);
-    CHECK(plan.uncovered[0].fails[0].lacks == std::vector<Lack>{{Trait::position, false}});
+    CHECK(plan.uncovered[0].fails[0].lacks == std::vector<Lack>{{Trait::position, Lack::Of::work}});
 }
 
 TEST_CASE("what is held is taken off; the rest is planned") {

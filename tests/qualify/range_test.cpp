@@ -96,7 +96,7 @@ TEST_CASE("missing data never qualify, and the answer says what is missing") {
         if (one.variable->of == Trait::diameter) {
             told = true;
             CHECK(one.covered == Truth::unknown);
-            CHECK(one.lacks == std::vector<Lack>{{Trait::diameter, true}});
+            CHECK(one.lacks == std::vector<Lack>{{Trait::diameter, Lack::Of::test}});
         }
     CHECK(told);
 }
