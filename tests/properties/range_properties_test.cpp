@@ -64,7 +64,7 @@ TEST_CASE("a datum that is missing never decides what a test qualifies", "[prope
             for (std::size_t v = 0; v < whole_range.size(); ++v) {
                 const auto whole = cover_of(whole_range[v], work),
                            partial = cover_of(partial_range[v], less_work);
-                INFO(name << ", " << info(rules->variables[v].of).name << "\ntest "
+                INFO(name << ", " << info(whole_range[v].variable->of).name << "\ntest "
                           << print(test, rules->unit) << "\nknown " << print(less_test, rules->unit)
                           << "\nwork " << print(work, rules->unit) << "\nknown "
                           << print(less_work, rules->unit));
