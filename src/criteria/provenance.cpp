@@ -53,9 +53,32 @@ int likeness(const CriteriaSet &own, const std::string &below, const CriteriaSet
     return out;
 }
 
+bool ask_the_same(const std::vector<Condition> &a, const std::vector<Condition> &b) {
+    return std::equal(a.begin(), a.end(), b.begin(), b.end(),
+                      [](const Condition &one, const Condition &other) { return one.text == other.text; });
+}
+
+/// Whether the one leaves open all that the other does. Classes are told apart by their places, where there
+/// are as many.
+bool leaves_it_open(const Gap &own, const Gap &shipped) {
+    if (own.subject.has_value() != shipped.subject.has_value() || own.shape != shipped.shape ||
+        !ask_the_same(own.when, shipped.when) || !ask_the_same(own.where, shipped.where))
+        return false;
+    if (own.subject &&
+        (own.subject->types != shipped.subject->types || own.subject->exams != shipped.subject->exams))
+        return false;
+    for (std::size_t k = 0; own.classes.size() == shipped.classes.size() && k < own.classes.size(); ++k)
+        if (shipped.classes[k] && !own.classes[k]) return false;
+    return true;
+}
+
 LackingRules lacking_beside(const CriteriaSet &own, const CriteriaSet &shipped,
                             const Vocabulary &vocabulary) {
-    LackingRules out{shipped.name, shipped_below(own) == shipped.name, {}, {}, {}};
+    LackingRules out{shipped.name, shipped_below(own) == shipped.name, {}, {}, {}, {}};
+    for (const auto &gap : shipped.gaps)
+        if (gap.beside_rules && std::none_of(own.gaps.begin(), own.gaps.end(),
+                                             [&](const Gap &one) { return leaves_it_open(one, gap); }))
+            out.gaps.push_back(gap.text);
     for (const auto &[part, said] : shipped.parts)
         if (const auto here = own.parts.find(part); here == own.parts.end() || here->second != said)
             out.parts.push_back(part);
@@ -159,7 +182,7 @@ std::vector<LackingRules> lacking_beside_shipped(const CriteriaSet &set, const V
     if (is_name_of_a_set(set.name)) return out;
     for (const auto *shipped : shipped_alike(set))
         if (LackingRules lacking = lacking_beside(set, *shipped, vocabulary);
-            !lacking.types.empty() || !lacking.parts.empty())
+            !lacking.types.empty() || !lacking.parts.empty() || !lacking.gaps.empty())
             out.push_back(std::move(lacking));
     return out;
 }

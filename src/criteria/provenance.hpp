@@ -42,6 +42,8 @@ struct LackingRules {
     std::vector<std::string> rules; ///< ids that stand there and not here, among those that speak of them
     std::vector<std::string>
         parts; ///< beside the rules, that say otherwise here: "relevance", "required exams"
+    std::vector<std::string>
+        gaps; ///< what it leaves open where rules speak, by its texts, and this one does not
 };
 /// Of a set that is not shipped beside each of shipped_alike; nothing for a shipped one, or where nothing is
 /// lacking.

@@ -361,6 +361,8 @@ Done<Graded> grade_coupon(Writing &writing, const GradeRequest &request) {
     if (std::string said = said_beside_words(judged.said); request.passed && !said.empty())
         notes.push_back(std::move(said));
     if (request.passed)
+        for (const auto &caution : judged.cautions()) notes.push_back("caution: " + caution);
+    if (request.passed)
         if (std::string asked =
                 mechanical_asked_words(lacking_mechanical(writing.catalogue(), coupon.record));
             !asked.empty())

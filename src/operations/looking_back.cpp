@@ -80,17 +80,16 @@ void look_back(Office &office, const CouponState &coupon, Judged &judged) {
 }
 
 std::vector<std::string> beside_accept(Office &office, const CouponState &coupon) {
-    const auto sure = coupon.assurances();
-    if (sure.empty() && !says_otherwise(office.book().history(coupon.record.id))) return {};
     const JudgedOrNot now = judge_with_cautions(office, coupon);
     if (!now.judged || !now.judged->accepts_any()) return {};
     std::vector<std::string> out = now.judged->gone;
     if (const auto &fields = now.judged->said_otherwise; !fields.empty())
         out.push_back(listed(fields, "and") + " said otherwise since it was examined");
     std::set<std::string> rules;
-    for (const auto &one : sure) rules.insert(one.rules.begin(), one.rules.end());
+    for (const auto &one : coupon.assurances()) rules.insert(one.rules.begin(), one.rules.end());
     if (!rules.empty())
         out.push_back("taken as meant so in spite of " + listed({rules.begin(), rules.end()}, "and"));
+    for (auto &caution : now.judged->cautions()) out.push_back(std::move(caution));
     return out;
 }
 

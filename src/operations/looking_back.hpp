@@ -16,7 +16,8 @@ JudgedOrNot judge_looking_back(Office &office, const CouponState &coupon, const 
 JudgedOrNot judge_with_cautions(Office &office, const CouponState &coupon, const JudgeRequest &request = {});
 
 /// What stands beside the accept of a coupon by its own criteria, in words: what was taken back, what is said
-/// of the weld otherwise since it was examined, and what was meant so in spite of a doubt.
+/// of the weld otherwise since it was examined, what was meant so in spite of a doubt, and what speaks
+/// against its exams.
 std::vector<std::string> beside_accept(Office &office, const CouponState &coupon);
 
 } // namespace beadbook

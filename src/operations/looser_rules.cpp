@@ -59,8 +59,11 @@ public:
     RulesBeside(const RangeRules &own, const RangeRules &shipped) : own_(own), shipped_(shipped) {}
 
     std::vector<std::string> looser() {
-        compare_coupons("retest", own_.retest.immediate, shipped_.retest.immediate);
-        compare_coupons("retest after training", own_.retest.after_training, shipped_.retest.after_training);
+        for (const auto &one : shipped_.unread) compare_unread(one);
+        compare_ends();
+        compare_metals();
+        compare_retest("retest", own_.retest.immediate, shipped_.retest.immediate);
+        compare_retest("retest after training", own_.retest.after_training, shipped_.retest.after_training);
         if (shipped_.retest.times > 0 &&
             (own_.retest.times == 0 || own_.retest.times > shipped_.retest.times))
             add("a retest at once after " +
@@ -84,6 +87,42 @@ private:
         if (own && shipped && own->coupons < shipped->coupons)
             add(what + " of " + counted(static_cast<std::size_t>(own->coupons), "coupon") + ", not " +
                 std::to_string(shipped->coupons));
+    }
+
+    void compare_retest(const std::string &what, const std::optional<CouponsAsked> &own,
+                        const std::optional<CouponsAsked> &shipped) {
+        if (own && !shipped)
+            add(what + " of " + counted(static_cast<std::size_t>(own->coupons), "coupon") +
+                ", of which nothing is said there");
+        compare_coupons(what, own, shipped);
+    }
+
+    /// What no limit was read of stays open there; a limit of one's own is told as a range that is.
+    void compare_unread(const UnreadTrait &one) {
+        const bool open_here =
+            std::any_of(own_.unread.begin(), own_.unread.end(), [&](const UnreadTrait &other) {
+                return limits_the_same(one.variable, other.variable);
+            });
+        const bool limits = std::any_of(own_.variables.begin(), own_.variables.end(),
+                                        [&](const Variable &v) { return limits_the_same(v, one.variable); });
+        if (!open_here && !limits)
+            add(std::string(info(one.variable.of).name) + " limits nothing, where it is not known " +
+                one.what());
+    }
+
+    void compare_ends() {
+        const auto differ = own_.ends.kind != shipped_.ends.kind || own_.ends.place != shipped_.ends.place;
+        if (differ && own_.ends.kind != EndComparison::Kind::absolute)
+            add("ends of ranges compared " + own_.ends.text + ", not " + shipped_.ends.text);
+    }
+
+    void compare_metals() {
+        if (shipped_.base_metals.empty()) return;
+        if (own_.base_metals.empty()) return add("for any base metal");
+        for (const auto &metal : own_.base_metals)
+            if (std::find(shipped_.base_metals.begin(), shipped_.base_metals.end(), metal) ==
+                shipped_.base_metals.end())
+                add("for " + metal + " too");
     }
 
     void compare_exam(const TestExam &exam) {

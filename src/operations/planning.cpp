@@ -8,6 +8,7 @@
 
 #include <algorithm>
 #include <filesystem>
+#include <set>
 
 namespace beadbook {
 namespace {
@@ -45,18 +46,34 @@ std::vector<JobAllowed::Renewal> renewals_of(const std::vector<std::size_t> &use
     return out;
 }
 
+/// What the rules' text would have to say for a yes: of traits that nothing limits that was read, and of how
+/// a test weld is accepted, which a paper from elsewhere has behind it.
+std::vector<std::string> unread_for(const JobAnswer &answer, const RangeRules &rules,
+                                    const std::vector<const HeldTest *> &valid) {
+    std::vector<std::string> out;
+    for (const Lack &lack : answer.lacks)
+        for (const auto &unread : rules.unread)
+            if (lack.of == Lack::Of::rules && lack.trait == unread.variable.of) out.push_back(unread.what());
+    for (const std::size_t i : answer.by)
+        for (auto &what : valid[i]->rules->not_known())
+            if (!valid[i]->carried && std::find(out.begin(), out.end(), what) == out.end())
+                out.push_back(std::move(what));
+    return out;
+}
+
 std::vector<JobAllowed> allowed_jobs(const Work &work, const std::vector<HeldTest> &held) {
-    std::vector<const HeldTest *> valid, lapsed;
+    std::vector<const HeldTest *> valid, lapsed, doubted;
     for (const auto &one : held) {
         if (one.validity.state == Validity::State::valid) valid.push_back(&one);
         if (one.validity.state == Validity::State::lapsed && one.rules->renewal) lapsed.push_back(&one);
+        if (one.validity.state == Validity::State::in_doubt) doubted.push_back(&one);
     }
     const auto ranges = [](const std::vector<const HeldTest *> &tests) {
         std::vector<TestRange> out;
         for (const auto *one : tests) out.push_back(one->range);
         return out;
     };
-    const auto answers = answers_of(work.jobs, ranges(valid), ranges(lapsed));
+    const auto answers = answers_of(work.jobs, {ranges(valid), ranges(lapsed), ranges(doubted)});
     std::vector<JobAllowed> out;
     for (std::size_t j = 0; j < answers.size(); ++j) {
         JobAllowed one{work.jobs[j].id,
@@ -64,12 +81,11 @@ std::vector<JobAllowed> allowed_jobs(const Work &work, const std::vector<HeldTes
                        {},
                        renewals_of(answers[j].renewals, lapsed),
                        answers[j].lacks,
+                       unread_for(answers[j], *work.rules, valid),
                        {}};
+        if (!one.unread.empty()) one.allowed = both(one.allowed, Truth::unknown);
         for (const std::size_t i : answers[j].by) one.by.push_back(valid[i]->number);
-        for (const Lack &lack : answers[j].lacks)
-            for (const auto &unread : work.rules->unread)
-                if (lack.of == Lack::Of::rules && lack.trait == unread.variable.of)
-                    one.unread.push_back(unread.what());
+        for (const std::size_t i : answers[j].doubted) one.doubted.push_back(doubted[i]->number);
         out.push_back(std::move(one));
     }
     return out;
@@ -123,6 +139,30 @@ void note_acceptance(const RangeRules &rules, const CriteriaSet &criteria, std::
                          : ": there only class " + listed(classes, "and") + " qualifies"));
 }
 
+/// What the work tells and no rule looks at is no part of the answer.
+void note_not_compared(const Work &work, std::vector<std::string> &notes) {
+    std::set<Trait> looked_at;
+    const auto look = [&](const Variable &variable) {
+        looked_at.insert(variable.of);
+        add_traits(variable.work, looked_at);
+    };
+    for (const auto &variable : work.rules->variables) look(variable);
+    for (const auto &one : work.rules->unread) look(one.variable);
+    for (const auto &rule : work.rules->rules) add_traits(rule.work, looked_at);
+    std::vector<std::string> told;
+    for (std::size_t i = 0; i < trait_count; ++i) {
+        const bool said = std::any_of(work.jobs.begin(), work.jobs.end(), [&](const Job &job) {
+            return is_size(static_cast<Trait>(i)) ? job.sizes[i].has_value() : !job.words[i].empty();
+        });
+        if (said && !looked_at.contains(static_cast<Trait>(i)))
+            told.emplace_back(info(static_cast<Trait>(i)).name);
+    }
+    if (!told.empty())
+        notes.push_back("no rule of " + work.rules->name + " that was read looks at " + listed(told) +
+                        ", so what the work tells of " + (told.size() == 1 ? "it" : "them") +
+                        " was not compared");
+}
+
 constexpr const char *work_example =
     "\na work file looks like this:\n"
     "  rules: asme-ix\n"
@@ -157,6 +197,12 @@ Work read_work(Catalogue &catalogue, const Source &source, const std::string &ru
     return std::move(*loaded.work);
 }
 
+Truth PlanResult::covers_all() const {
+    if (!uncovered.empty()) return Truth::no;
+    const bool known = tests.empty() || work.rules->not_known().empty();
+    return known && uncertain.empty() ? Truth::yes : Truth::unknown;
+}
+
 Truth PlanResult::allows_all() const {
     Truth out = Truth::yes;
     for (const auto &one : jobs) out = both(out, one.allowed);
@@ -180,6 +226,8 @@ Done<PlanResult> plan_work(Catalogue &catalogue, const PlanRequest &request,
         check_classes(result.work, *result.criteria);
         note_acceptance(*result.work.rules, *result.criteria, out.notes);
     }
+
+    note_not_compared(result.work, out.notes);
 
     std::vector<int> numbers;
     std::vector<std::vector<VariableRange>> ranges;

@@ -77,7 +77,8 @@ struct JobAllowed {
     };
     std::vector<Renewal> renewals;   ///< with these it is allowed, so no test is asked for
     std::vector<Lack> lacks;         ///< allowed is unknown for want of these
-    std::vector<std::string> unread; ///< of these: what the rules' text would have to say
+    std::vector<std::string> unread; ///< and for want of what the rules' text would have to say
+    std::vector<int> doubted;        ///< and until the doubt about these is settled
 };
 
 /// The fewest coupons for the work, each with its examinations.
@@ -95,10 +96,8 @@ struct PlanResult {
     bool minimal = true;        ///< proven: no fewer coupons do
     std::size_t at_least = 0;   ///< proven: no fewer than this do
 
-    /// Whether all work is covered, once the coupons pass.
-    Truth covers_all() const {
-        return !uncovered.empty() ? Truth::no : uncertain.empty() ? Truth::yes : Truth::unknown;
-    }
+    /// Whether all work is covered, once the coupons pass: if it is known what accepts them.
+    Truth covers_all() const;
     /// Whether all jobs are allowed: one that is not decides.
     Truth allows_all() const;
     /// Ids of some jobs, by index.

@@ -47,6 +47,15 @@ std::optional<std::size_t> strictest_class(const Work &work, const PlannedCoupon
     return out;
 }
 
+/// The class that a test weld is accepted by, as strict as the sought one or stricter: that, if the rules
+/// accept it, or know none of the set.
+std::optional<std::size_t> accepted_class(const RangeRules &rules, const CriteriaSet &set,
+                                          std::optional<std::size_t> sought) {
+    for (std::size_t k = sought ? *sought + 1 : set.classes.size(); k-- > 0;)
+        if (!rules.accepted_by.empty() && rules.accepts(set.name, set.classes[k].id)) return k;
+    return sought;
+}
+
 /// What the coupon's jobs say of the metal, where they all say it and agree.
 struct Metal {
     std::string magnetic; ///< yes, no, or empty
@@ -128,11 +137,13 @@ AskedExam called_for(Exam method) {
 }
 
 PlannedTest examinations_for(const Work &work, const PlannedCoupon &coupon, const CriteriaSet *set) {
-    PlannedTest out{coupon, "", {}, {}};
+    PlannedTest out{coupon};
     const Metal metal = metal_of(work, coupon);
     if (metal.mixed) out.cautions.push_back(ExamCaution::partly_magnetic);
     if (metal.unsaid) out.cautions.push_back(ExamCaution::partly_unsaid);
-    const auto strictest = set ? strictest_class(work, coupon, *set) : std::nullopt;
+    const auto asked = set ? strictest_class(work, coupon, *set) : std::nullopt;
+    const auto strictest = set ? accepted_class(*work.rules, *set, asked) : std::nullopt;
+    if (asked && asked != strictest) out.asked_class = set->classes[*asked].id;
     if (set) out.never_accepted = never_accepted(*set, strictest, facts_of(coupon.test, metal.magnetic));
     if (strictest) {
         out.class_id = set->classes[*strictest].id;

@@ -43,9 +43,11 @@ struct NeverAccepted {
 /// A coupon to weld with the examinations that it needs.
 struct PlannedTest {
     PlannedCoupon coupon;
-    std::string class_id; ///< strictest of its jobs; empty if none is named
-    std::vector<AskedExam> exams;
-    std::vector<ExamCaution> cautions;
+    std::string class_id =
+        {}; ///< strictest of its jobs that the rules accept a test weld by; empty: none is named
+    std::string asked_class = {}; ///< strictest of its jobs, where the rules accept no test weld by that
+    std::vector<AskedExam> exams = {};
+    std::vector<ExamCaution> cautions = {};
     std::vector<NeverAccepted> never_accepted = {}; ///< while its mechanical tests have not passed
     std::string after_failure = {}; ///< what the rules ask of it, as the welder failed such a test
     int must_pass = 1;              ///< so many of it

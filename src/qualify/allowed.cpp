@@ -8,19 +8,14 @@
 namespace beadbook {
 namespace {
 
-void add_asked(const WeldFilter &filter, std::set<Trait> &out) {
-    for (const auto &alternative : filter.alternatives)
-        for (const auto &test : alternative) out.insert(test.trait);
-}
-
 /// Traits of the work that some range looks at.
 std::vector<Trait> asked_by(const std::vector<TestRange> &ranges) {
     std::set<Trait> out;
     for (const auto &range : ranges)
         for (const auto &one : range) {
             out.insert(one.variable->of);
-            add_asked(one.variable->work, out);
-            for (const auto &part : one.parts) add_asked(part.rule->work, out);
+            add_traits(one.variable->work, out);
+            for (const auto &part : one.parts) add_traits(part.rule->work, out);
         }
     return {out.begin(), out.end()};
 }
@@ -57,22 +52,27 @@ Truth best_of(const std::vector<TestRange> &ranges, const Weld &work, std::vecto
 
 } // namespace
 
-std::vector<JobAnswer> answers_of(const std::vector<Job> &jobs, const std::vector<TestRange> &valid,
-                                  const std::vector<TestRange> &renewable) {
+std::vector<JobAnswer> answers_of(const std::vector<Job> &jobs, const HeldRanges &held) {
     std::vector<JobAnswer> out(jobs.size());
-    std::vector<TestRange> all = valid;
-    all.insert(all.end(), renewable.begin(), renewable.end());
+    std::vector<TestRange> all = held.valid;
+    all.insert(all.end(), held.renewable.begin(), held.renewable.end());
+    all.insert(all.end(), held.doubted.begin(), held.doubted.end());
     if (all.empty()) return out;
     for (auto &answer : out) answer.allowed = Truth::yes;
     std::vector<bool> renewed(jobs.size(), true);
     for (const auto &need : needs_of(jobs, edges_of(all), asked_by(all))) {
         JobAnswer &answer = out[need.job];
-        if (use_one(valid, need.work, answer.by)) continue;
-        answer.allowed = both(answer.allowed, best_of(valid, need.work, answer.lacks));
-        if (renewed[need.job]) renewed[need.job] = use_one(renewable, need.work, answer.renewals);
+        if (use_one(held.valid, need.work, answer.by)) continue;
+        Truth open = best_of(held.valid, need.work, answer.lacks);
+        if (use_one(held.doubted, need.work, answer.doubted)) open = std::max(open, Truth::unknown);
+        answer.allowed = both(answer.allowed, open);
+        if (renewed[need.job]) renewed[need.job] = use_one(held.renewable, need.work, answer.renewals);
     }
     for (std::size_t j = 0; j < jobs.size(); ++j) {
-        if (out[j].allowed != Truth::unknown) out[j].lacks.clear();
+        if (out[j].allowed != Truth::unknown) {
+            out[j].lacks.clear();
+            out[j].doubted.clear();
+        }
         if (out[j].allowed != Truth::yes) out[j].by.clear();
         if (!renewed[j]) out[j].renewals.clear();
     }

@@ -6,11 +6,6 @@
 namespace beadbook {
 namespace {
 
-void add_traits(const WeldFilter &filter, std::set<Trait> &out) {
-    for (const auto &alternative : filter.alternatives)
-        for (const auto &test : alternative) out.insert(test.trait);
-}
-
 Weld seen(const Weld &weld, const std::vector<Trait> &traits) {
     Weld out;
     for (const Trait t : traits) {

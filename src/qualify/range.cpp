@@ -126,6 +126,11 @@ std::optional<RangePart> part_of(const RangeRules &rules, const RangeRule &rule,
 
 } // namespace
 
+void add_traits(const WeldFilter &filter, std::set<Trait> &out) {
+    for (const auto &alternative : filter.alternatives)
+        for (const auto &test : alternative) out.insert(test.trait);
+}
+
 Truth passes(const WeldFilter &filter, const Weld &weld) {
     std::vector<Lack> ignored;
     return passes(filter, weld, Lack::Of::test, ignored);

@@ -2,6 +2,7 @@
 
 #include "qualify/range_rules.hpp"
 
+#include <set>
 #include <utility>
 
 namespace beadbook {
@@ -15,6 +16,9 @@ struct Lack {
 };
 /// "the test's layers", "the work's diameter".
 std::string name_of(const Lack &lack);
+
+/// Traits that a filter looks at.
+void add_traits(const WeldFilter &filter, std::set<Trait> &out);
 
 /// Whether a weld is of the kind that a filter asks for.
 Truth passes(const WeldFilter &filter, const Weld &weld);

@@ -36,6 +36,13 @@ bool is_shipped(const RangeRules &rules) {
 
 } // namespace
 
+std::vector<std::string> RangeRules::not_known() const {
+    std::vector<std::string> out;
+    if (exams.empty()) out.emplace_back("which examinations a test weld needs");
+    if (accepted_by.empty()) out.emplace_back("what a test weld is accepted by");
+    return out;
+}
+
 std::vector<const RangeRule *> RangeRules::rules_of(Trait trait) const {
     std::vector<const RangeRule *> out;
     for (const auto &rule : rules)

@@ -160,6 +160,8 @@ struct RangeRules {
     /// (criteria/provenance.hpp).
     std::string own_file_words() const;
     std::string own_file_mark() const;
+    /// What they do not hold of how a test weld is examined and accepted; empty: nothing is missing.
+    std::vector<std::string> not_known() const;
     /// What is said of one trait.
     std::vector<const RangeRule *> rules_of(Trait trait) const;
     const ValidityWay *way(std::string_view id) const;

@@ -25,6 +25,7 @@ Json test_json(const PlanResult &plan, const PlannedTest &test) {
              {"exams", std::move(exams)},
              {"notes", std::move(notes)}};
     if (!test.class_id.empty()) out["class"] = test.class_id;
+    if (!test.asked_class.empty()) out["class of the work"] = test.asked_class;
     if (!test.after_failure.empty()) out["after failure"] = test.after_failure;
     if (test.must_pass > 1) out["must pass"] = test.must_pass;
     return out;
@@ -61,6 +62,7 @@ Json job_json(const JobAllowed &job) {
             {"by", job.by},
             {"renewals", std::move(renewals)},
             {"lacks", std::move(lacks)},
+            {"in doubt", job.doubted},
             {"not known", job.unread}};
 }
 
@@ -101,6 +103,8 @@ Json plan_json(const PlanResult &plan) {
              {"at least", plan.at_least},
              {"candidates", plan.candidates}};
     if (plan.criteria) out["criteria"] = plan.criteria->name;
+    if (const std::string unknown = not_known_words(*plan.work.rules); !unknown.empty())
+        out["not known"] = unknown;
     return out;
 }
 

@@ -58,12 +58,14 @@ bool is_of_shipped_base(const CriteriaSet &set, const PlanarPass &pass) {
 std::vector<std::string> lacking_words(const CriteriaSet &set) {
     std::vector<std::string> out;
     for (const auto &lacking : lacking_beside_shipped(set)) {
-        std::string text = (lacking.extended ? "it extends the shipped " : "it looks like the shipped ") +
-                           lacking.shipped + ", which says ";
-        if (!lacking.types.empty()) text += "more of " + named(types_words(lacking));
+        std::vector<std::string> says;
+        if (!lacking.types.empty()) says.push_back("says more of " + named(types_words(lacking)));
         if (!lacking.parts.empty())
-            text += std::string(lacking.types.empty() ? "" : ", and ") +
-                    ("otherwise what stands under " + listed(lacking.parts, "and"));
+            says.push_back("says otherwise what stands under " + listed(lacking.parts, "and"));
+        if (!lacking.gaps.empty())
+            says.push_back("leaves open what is decided here: '" + joined(lacking.gaps, "', '") + "'");
+        std::string text = (lacking.extended ? "it extends the shipped " : "it looks like the shipped ") +
+                           lacking.shipped + ", which " + joined(says, ", and ");
         if (!lacking.rules.empty())
             text += "; its " + std::string(lacking.rules.size() == 1 ? "rule " : "rules ") +
                     named(lacking.rules) + (lacking.rules.size() == 1 ? " is" : " are") + " not here";

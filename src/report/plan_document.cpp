@@ -48,7 +48,8 @@ Words answer_words(const JobAllowed &job, const std::vector<HeldTest> &held) {
     if (!by_name.empty()) rest += " (" + numbers_words(by_name) + " of whom it was asked who the welder is)";
     if (!carried.empty()) rest += " (" + numbers_words(carried) + " carried in with a paper)";
     if (!cautions.empty()) rest += " (" + numbers_words(cautions) + " with a caution)";
-    if (cannot) rest += ", without " + lacks_words(job.lacks);
+    if (!job.lacks.empty()) rest += ", without " + lacks_words(job.lacks);
+    if (!job.doubted.empty()) rest += ", until the doubt about " + numbers_words(job.doubted) + " is settled";
     std::vector<std::string> renewals;
     for (const auto &one : job.renewals)
         renewals.push_back("#" + std::to_string(one.number) + " (" + std::to_string(one.coupons) +
@@ -73,7 +74,11 @@ void add_test(Document &out, const PlanResult &plan, std::size_t number) {
     out.heading(std::to_string(number + 1) + ". " + print(test.coupon.test, plan.work.unit), 2);
     out.item("for " + listed(plan.ids(test.coupon.jobs)));
     if (!test.after_failure.empty()) out.item(Words(test.after_failure, Tone::cannot_say));
-    if (!test.class_id.empty()) out.item("judged to class " + test.class_id + " of " + plan.criteria->name);
+    if (!test.class_id.empty())
+        out.item("judged to class " + test.class_id + " of " + plan.criteria->name +
+                 (test.asked_class.empty() ? ""
+                                           : ": the work is of class " + test.asked_class +
+                                                 ", by which these rules accept no test weld"));
     for (const auto &exam : test.exams) out.item(exams_words(exam.one_of) + ": " + why_words(exam));
     if (test.exams.empty())
         out.item("examinations: none are known; name criteria and classes in the work file");
@@ -135,6 +140,8 @@ void add_plan(Document &out, const PlanResult &plan) {
         out.line((plan.minimal ? std::string("Smallest, proven")
                                : "Best found, at least " + std::to_string(plan.at_least)) +
                  ", of " + std::to_string(plan.candidates) + " kinds of coupon that were weighed.");
+    if (const std::string unknown = not_known_words(*plan.work.rules); n > 0 && !unknown.empty())
+        out.line(Words("Whether they would qualify cannot be said: " + unknown, Tone::cannot_say));
     for (std::size_t i = 0; i < n; ++i) add_test(out, plan, i);
     add_uncertain(out, plan);
     add_uncovered(out, plan);

@@ -78,9 +78,7 @@ void add_validity(Document &out, const RangeRules &rules) {
 } // namespace
 
 std::string not_known_words(const RangeRules &rules) {
-    std::vector<std::string> out;
-    if (rules.exams.empty()) out.emplace_back("which examinations a test weld needs");
-    if (rules.accepted_by.empty()) out.emplace_back("what a test weld is accepted by");
+    const auto out = rules.not_known();
     return out.empty() ? "" : "not known here: " + listed(out) + "; hold the standard beside it";
 }
 

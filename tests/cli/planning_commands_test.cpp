@@ -30,7 +30,7 @@ TEST_CASE("a work file finds the files that it names beside itself") {
                                       "clause: c, standing: {house: x}}]\n");
     CHECK_THAT(run({"plan", run.file("work.yaml")}).err, says(run.file("none.yaml") + ": cannot be read"));
     const Run own = run({"plan", run.file("work.yaml"), "--criteria", "mil-std-2219a"});
-    CHECK(own.code == 0);
+    CHECK(own.code == 5); // its rules do not say what accepts a test weld
     CHECK_THAT(own.out, says("by t (e; own file"));
 }
 
@@ -51,8 +51,8 @@ TEST_CASE("range and plan on the command line: exit codes, JSON, and nonsense") 
     CHECK_THAT(bare.err, says("of which test? name a coupon, or say what it is"));
     CHECK_THAT(run({"range", "--rules", "aws-d17.1", "--position", "6g"}).err, says("did you mean '6G'?"));
     const std::string file = run.file("work.yaml");
-    write_file(file, "rules: mil-std-1595a\nunits: in\nwork:\n  - {id: a, joint: groove, form: sheet, "
-                     "process: GTAW, metal group: I, "
+    write_file(file, "rules: aws-d17.1\nunits: in\nwork:\n  - {id: a, joint: groove, form: sheet, "
+                     "process: GTAW, metal group: Ia, "
                      "thickness: 0.05, position: F}\n");
     const auto plan = nlohmann::json::parse(run.ok({"plan", file, "--json"}));
     CHECK(plan["coupons"].size() == 1);

@@ -26,3 +26,23 @@ TEST_CASE("who leaves out an exam says otherwise what stands under it") {
     REQUIRE(lacking.size() == 1);
     CHECK(lacking[0].parts == std::vector<std::string>{"required exams"});
 }
+
+TEST_CASE("who decides what the shipped set leaves open is told, and who leaves the same open is not") {
+    const auto of = [](const std::string &more) {
+        const Loaded loaded =
+            load_criteria("set: shop\ntitle: Shop pieces\nedition: house 2026\nextends: aws-d17.1\n" + more);
+        REQUIRE(loaded.set);
+        return lacking_beside_shipped(*loaded.set);
+    };
+    CHECK(of("").empty());
+    const auto &gaps = shipped_criteria("aws-d17.1")->gaps;
+    std::size_t tried = 0;
+    for (const auto &gap : gaps) {
+        if (!gap.beside_rules) continue;
+        ++tried;
+        const auto lacking = of("without:\n  - \"" + gap.text + "\"\n");
+        REQUIRE(lacking.size() == 1);
+        CHECK(lacking[0].gaps == std::vector<std::string>{gap.text});
+    }
+    CHECK(tried > 0);
+}

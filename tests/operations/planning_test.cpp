@@ -74,7 +74,7 @@ TEST_CASE("files that a work file names lie beside it; text of no file takes the
     REQUIRE(plan.tests.size() == 1);
     CHECK(plan.tests[0].class_id == "B");
     CHECK(plan.ids(plan.tests[0].coupon.jobs) == std::vector<std::string>{"a"});
-    CHECK(plan.covers_all() == Truth::yes);
+    CHECK(plan.covers_all() == Truth::unknown); // its rules do not say what accepts a test weld
     CHECK_THROWS_WITH(read_work(desk.catalogue, {"typed", text}), says("shop.yaml: cannot be read"));
     CHECK(read_work(desk.catalogue, {"typed", text}, desk.file("shop.yaml")).jobs.size() == 1);
 }
@@ -174,17 +174,22 @@ TEST_CASE("uncovered work comes with the nearest coupon and what it allows") {
 }
 
 TEST_CASE("of a size of which no limit was read the test's own is certain, and a span of sizes never is") {
-    // MIL-STD-1595A: whether and how the diameter of a tube limits a qualification was not read.
+    // AWS D17.1: whether and how the diameter of a tube limits a qualification was not read.
+    const std::string d17_head = "rules: aws-d17.1\nunits: in\n";
     const auto tube = [](const std::string &id, const std::string &diameter) {
         return "  - {id: " + id +
-               ", joint: groove, form: tube, process: GTAW, metal group: I, position: F, " +
+               ", joint: groove, form: tube, process: GTAW, metal group: Ia, position: F, " +
                "thickness: 0.05" + (diameter.empty() ? "" : ", diameter: " + diameter) + "}\n";
     };
-    const HeldTest two = held(1, "joint groove, form tube, process GTAW, metal group I, position 1G, "
-                                 "thickness 0.05 in, diameter 2 in");
-    const auto work = plan_head + "work:\n" + tube("same", "2") + tube("other", "1.5") +
+    const HeldTest two = held(1,
+                              "joint groove, form tube, process GTAW, metal group Ia, position 1G, "
+                              "thickness 0.05 in, diameter 2 in",
+                              Validity::State::valid, "aws-d17.1");
+    const auto work = d17_head + "work:\n" + tube("same", "2") + tube("other", "1.5") +
                       tube("span", "1 to 2") + tube("unsaid", "") +
-                      job("sheet", "position: F, thickness: 0.05");
+
+                      "  - {id: sheet, joint: groove, form: sheet, process: GTAW, metal group: Ia, position: "
+                      "F, thickness: 0.05}\n";
     const auto plan = planned(work, {two}).value;
     const auto answer = [&](std::size_t j) { return plan.jobs.at(j).allowed; };
     const std::vector<Lack> rules_lack{{Trait::diameter, Lack::Of::rules}};
@@ -215,8 +220,22 @@ TEST_CASE("of a size of which no limit was read the test's own is certain, and a
     REQUIRE(plan.uncovered.size() == 1);
     CHECK(plan.uncovered[0].job == "unsaid");
     CHECK(plan.covers_all() == Truth::no);
-    CHECK(planned(plan_head + "work:\n" + tube("span", "1 to 2")).value.covers_all() == Truth::unknown);
-    CHECK(planned(plan_head + "work:\n" + tube("same", "2")).value.covers_all() == Truth::yes);
+    CHECK(planned(d17_head + "work:\n" + tube("span", "1 to 2")).value.covers_all() == Truth::unknown);
+    CHECK(planned(d17_head + "work:\n" + tube("same", "2")).value.covers_all() == Truth::yes);
+}
+
+TEST_CASE("by rules that do not say what accepts a test weld nothing is allowed, but by a paper") {
+    const std::string text = plan_head + "work:\n" + job("a", "position: F, thickness: 0.05");
+    HeldTest one = held(1, flat_work);
+    const auto plan = planned(text, {one}).value;
+    CHECK(plan.jobs.at(0).allowed == Truth::unknown);
+    CHECK(plan.jobs[0].by == std::vector<int>{1});
+    CHECK(plan.jobs[0].unread == std::vector<std::string>{"which examinations a test weld needs",
+                                                          "what a test weld is accepted by"});
+    CHECK(plan.covers_all() == Truth::yes); // no more coupons are needed
+    CHECK(planned(text).value.covers_all() == Truth::unknown);
+    one.carried = true; // whoever issued the paper accepted it
+    CHECK(planned(text, {one}).value.jobs.at(0).allowed == Truth::yes);
 }
 
 TEST_CASE("what a plan's coupons qualify allows all of its work that is certain") {
@@ -244,4 +263,37 @@ TEST_CASE("what a plan's coupons qualify allows all of its work that is certain"
     const auto after = planned(text, passed).value;
     CHECK(after.allows_all() == Truth::yes);
     CHECK(after.tests.empty());
+}
+
+TEST_CASE("coupons are planned to a class by which the rules accept a test weld") {
+    // D17.1-01-I01: methods and limits of Class A apply to the test weld.
+    const std::string text =
+        "rules: aws-d17.1\ncriteria: aws-d17.1\nunits: in\nwork:\n"
+        "  - {id: b, joint: groove, form: sheet, process: GTAW, metal group: Ia, position: F,"
+        " thickness: 0.05, class: B}\n"
+        "  - {id: a, joint: groove, form: sheet, process: GTAW, metal group: IV, position: F,"
+        " thickness: 0.05, class: A}\n";
+    const auto plan = planned(text).value;
+    REQUIRE(plan.tests.size() == 2);
+    for (const auto &test : plan.tests) {
+        const bool of_b = plan.ids(test.coupon.jobs) == std::vector<std::string>{"b"};
+        CHECK(test.class_id == "A");
+        CHECK(test.asked_class == (of_b ? "B" : ""));
+    }
+    // A set that the rules do not take keeps the work's own class.
+    Desk desk;
+    const auto other = plan_work(desk.catalogue, {{"typed work", text}, "", "mil-std-2219a"}).value;
+    for (const auto &test : other.tests) CHECK(test.asked_class.empty());
+}
+
+TEST_CASE("what the work tells and no rule looks at is named") {
+    const std::string d17 =
+        "rules: aws-d17.1\nunits: in\nwork:\n"
+        "  - {id: a, joint: groove, form: sheet, process: GTAW, metal group: Ia, position: F,"
+        " thickness: 0.05";
+    CHECK(planned(d17 + "}\n").notes.empty());
+    CHECK(planned(d17 + ", progression: down, layers: 12}\n").notes ==
+          std::vector<std::string>{
+              "no rule of aws-d17.1 that was read looks at progression and layers, so what "
+              "the work tells of them was not compared"});
 }
