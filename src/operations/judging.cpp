@@ -11,6 +11,7 @@
 #include "operations/selecting.hpp"
 #include "operations/turned.hpp"
 #include "operations/turned_by_text.hpp"
+#include "operations/unmeasured_fillet.hpp"
 #include "operations/unread_measures.hpp"
 #include "operations/vouching.hpp"
 #include "operations/welder_names.hpp"
@@ -155,6 +156,9 @@ Judged judge_by(const CouponState &coupon, std::shared_ptr<const CriteriaSet> se
     out.said = said_beside(coupon);
     out.sure = coupon.assurances();
     out.against = against(coupon, *out.set);
+    if (std::string unmeasured = unmeasured_fillet(*out.set, coupon);
+        !unmeasured.empty() && out.accepts_any())
+        out.against.push_back(std::move(unmeasured));
     out.withdrawn = coupon.record.withdrawn;
     if (!out.withdrawn.empty())
         for (auto &one : out.judgement.classes) {

@@ -43,9 +43,10 @@ struct NeverAccepted {
 /// A coupon to weld with the examinations that it needs.
 struct PlannedTest {
     PlannedCoupon coupon;
-    std::string class_id =
-        {}; ///< strictest of its jobs that the rules accept a test weld by; empty: none is named
-    std::string asked_class = {}; ///< strictest of its jobs, where the rules accept no test weld by that
+    /// Strictest of its jobs that the rules accept a test weld by; empty: none is named.
+    std::string class_id = {};
+    /// Strictest of its jobs, where the rules accept no test weld by that.
+    std::string asked_class = {};
     std::vector<AskedExam> exams = {};
     std::vector<ExamCaution> cautions = {};
     std::vector<NeverAccepted> never_accepted = {}; ///< while its mechanical tests have not passed

@@ -80,7 +80,7 @@ nlohmann::json judged_json(const Judged &judged) {
     nlohmann::json out{{"coupon", judged.mark},
                        {"criteria", std::move(criteria)},
                        {"classes", classes},
-                       {"verdict", name_of(judged.verdict())}};
+                       {"verdict", name_of(judged.with_mechanical())}};
     if (!judged.mechanical.empty()) out["mechanical"] = judged.mechanical;
     render::add_taken_back(out, judged.taken_back);
     if (!judged.withdrawn.empty()) out["withdrawn"] = judged.withdrawn;
