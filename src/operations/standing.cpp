@@ -192,6 +192,9 @@ std::vector<HeldQualification> held_by(Office &office, const WelderState &welder
             for (const auto &note : retest_notes(fates.tests(welder), {*proof}, {held.record.welded}))
                 held.validity.caution(note);
         tell_day_moved(office.book(), held);
+        if (held.record.carried() && held.way().same_employer)
+            held.validity.caution("it holds with the same employer [" + authority(held.way().from) +
+                                  "], and for whom its paper was issued nobody is asked here");
     }
     return out;
 }
