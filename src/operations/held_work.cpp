@@ -54,6 +54,17 @@ std::vector<WelderStanding::Failed> open_failures(const GradedTests &tests, Day 
     return out;
 }
 
+/// A pass that nobody granted yet may save a coupon.
+void note_to_qualify(const WelderStanding &standing, const std::string &rules,
+                     std::vector<std::string> &notes) {
+    for (const auto &one : standing.to_qualify)
+        if (std::find(one.rules.begin(), one.rules.end(), rules) != one.rules.end())
+            notes.push_back(
+                "coupon " + one.coupon +
+                " was graded passed and qualifies nothing yet: the instructor qualifies by it next, by " +
+                rules);
+}
+
 } // namespace
 
 std::vector<HeldTest> held_tests(const std::vector<HeldQualification> &held) {
@@ -68,8 +79,9 @@ std::vector<HeldTest> held_tests(const std::vector<HeldQualification> &held) {
 
 Done<HeldWork> held_work(Office &office, const HeldWorkRequest &request) {
     const Day on = request.on.value_or(office.outside().today());
-    const auto held = held_tests(held_by(office, request.welder, on));
-    auto plan = plan_work(office.catalogue(), request.plan, held);
+    const WelderStanding standing = standing_of(office, request.welder, on);
+    auto plan = plan_work(office.catalogue(), request.plan, held_tests(standing.held));
+    note_to_qualify(standing, plan.value.work.rules->name, plan.notes);
     const GradedTests tests(office, office.book().welder(request.welder));
     tell_retests(tests, on, plan.value);
     auto failed = open_failures(tests, on, plan.value);

@@ -120,3 +120,16 @@ work:
     CHECK_THAT(json, says("must pass"));
     CHECK_THAT(json, says("coupon Q-1 failed on 2026-10-05; as a retest, 2 coupons of it must pass"));
 }
+
+TEST_CASE("a coupon that passed and that nobody qualified by yet is named beside the answer") {
+    Yard yard;
+    yard.coupon("Q-1", "2026-10-05");
+    const auto before = held_work(yard.office, on("2026-11-25"));
+    CHECK(before.value.plan.allows_all() == Truth::no);
+    CHECK(std::count(before.notes.begin(), before.notes.end(),
+                     "coupon Q-1 was graded passed and qualifies nothing yet: the instructor qualifies by it "
+                     "next, by asme-ix") == 1);
+    yard.qualify("Q-1");
+    for (const auto &note : held_work(yard.office, on("2026-11-25")).notes)
+        CHECK(note.find("qualifies nothing yet") == std::string::npos);
+}
