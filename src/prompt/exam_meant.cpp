@@ -3,6 +3,7 @@
 #include "facts/log_line.hpp"
 #include "measure/text.hpp"
 #include "operations/finishing.hpp"
+#include "operations/people.hpp"
 
 #include <algorithm>
 
@@ -42,13 +43,19 @@ std::string ways_to_finish(const CouponState &coupon) {
     return "type " + listed(ways, "or");
 }
 
-std::string greeting_of(const CouponState &coupon, int exam) {
+std::string greeting_of(Office &office, const std::string &who, const CouponState &coupon, int exam) {
     const auto open = coupon.open_exams();
     return "coupon " + coupon.record.id + ", " +
            (open.size() > 1 ? "open: " + named(open) + ", " : std::string()) +
            (exam > 0 ? "exam " + named({coupon.exam(exam)}) : "a line begins with its method") +
            "; one indication a line, e.g. 'gas pore 0.045 at 3.2'; also: help, list, undo, finish (these are "
-           "all), none, all, next, on COUPON, done\n";
+           "all), none, all, next, on COUPON, done\n" +
+           (is_somebody(office, who)
+                ? ""
+                : "  '" + shown(who) +
+                      "' names nobody who can be asked: finds are logged, but not corrected, taken "
+                      "back or finished; say who you are first: done, and begin again with --by \"A. "
+                      "Field\"\n");
 }
 
 std::string still_open(Office &office, const std::vector<std::string> &marks) {

@@ -9,8 +9,9 @@ std::string names_of(const std::vector<Exam> &methods, const std::string &betwee
 /// "type 'VT finish' or 'MT none'": of each open exam the words that finish it as it is logged.
 std::string ways_to_finish(const CouponState &coupon);
 
-/// What is open of a coupon that a sitting goes to, and what may be typed.
-std::string greeting_of(const CouponState &coupon, int exam);
+/// What is open of a coupon that a sitting goes to, and what may be typed; and what may not by a `who` that
+/// names nobody.
+std::string greeting_of(Office &office, const std::string &who, const CouponState &coupon, int exam);
 /// ", coupon T-7 still open: exam 1 (VT)" of each of the coupons; empty where nothing is.
 std::string still_open(Office &office, const std::vector<std::string> &marks);
 

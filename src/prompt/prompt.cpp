@@ -111,7 +111,7 @@ private:
         if (std::find(seen_.begin(), seen_.end(), coupon) == seen_.end()) seen_.push_back(coupon);
         exam_ = exam;
         chosen_ = by_method;
-        session_.out << greeting_of(state, exam);
+        session_.out << greeting_of(call_.office(), call_.actor(), state, exam);
     }
     /// Of other methods than the sitting's nothing is said: what they found may be logged by somebody else.
     void finish_and_go_on() {

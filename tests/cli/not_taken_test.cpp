@@ -206,3 +206,12 @@ TEST_CASE("behind none an indication is asked about at the prompt, whichever exa
         CHECK_FALSE(refused.any_finished());
     }
 }
+
+TEST_CASE("who names nobody is told at the start what he may not do there", "[prompt]") {
+    const Program run;
+    run.ok({"register", "T-1", "--criteria", "mil-std-2219a", "--thickness", "0.05in"});
+    run.ok({"exam", "T-1", "VT", "--examiner", "A. Field", "--level", "II"});
+    const std::string told = "names nobody who can be asked: finds are logged, but not corrected";
+    CHECK_THAT(run({"log", "T-1", "--by", "x"}, "done\n", true).out, says("'x' " + told));
+    CHECK_THAT(run({"log", "T-1", "--by", "A. Field"}, "done\n", true).out, !says(told));
+}
