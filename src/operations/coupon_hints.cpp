@@ -244,7 +244,7 @@ std::vector<std::string> hints_on(Catalogue &catalogue, const CouponRecord &coup
     if (const Missing lacks = set ? asked_of(*set, coupon, told) : Missing{}; lacks.any())
         out.push_back("for a verdict " + set->name +
                       " may ask for what is not told yet: " + listed(names_of(lacks)));
-    if (coupon.get("form") == "tube" && coupon.get("joint") == "groove" && coupon.get("seam").empty())
+    if (coupon.get("form") == "tube" && !coupon.get("joint").empty() && coupon.get("seam").empty())
         out.push_back("seam is not said: " +
                       std::string(goes_round(coupon.get("position"))
                                       ? "a tube in position " + coupon.get("position") + " has a girth seam"

@@ -59,6 +59,7 @@ TEST_CASE("the seam of a tube and the unit of bare numbers are named, not guesse
     CHECK_THAT(notes_of(booth, tube), says("girth if the weld goes round the tube"));
     CHECK_THAT(notes_of(booth, plus(tube, "position", "6G")), says("a tube in position 6G has a girth seam"));
     CHECK(notes_of(booth, plus(tube, "seam", "longitudinal")).empty());
+    CHECK_THAT(notes_of(booth, plus(tube, "joint", "fillet")), says("girth if the weld goes round the tube"));
     booth.put("T-0", plus(tube, "position", "6G"));
     CHECK(booth.office.coupon("T-0").record.get("seam").empty());
     CHECK_THAT(notes_of(booth, {{"criteria", "iso-5817"}}),
