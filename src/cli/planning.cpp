@@ -16,12 +16,7 @@ PlanRequest plan_request(const Call &call, std::size_t file) {
 ExitCode run_plan(Call &call) {
     const auto done = plan_work(call.catalogue(), plan_request(call, 0));
     call.tell(done);
-    switch (done.value.covers_all()) {
-    case Truth::no: return ExitCode::rejected;
-    case Truth::unknown: return ExitCode::cannot_say;
-    case Truth::yes: break;
-    }
-    return ExitCode::done;
+    return code_of(done.value.covers_all());
 }
 
 ExitCode run_may(Call &call) {
