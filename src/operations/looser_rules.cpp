@@ -42,6 +42,7 @@ std::vector<std::string> otherwise(const RangeRules &own, const RangeRules &ship
         if (std::none_of(own.variables.begin(), own.variables.end(),
                          [&](const Variable &one) { return limits_the_same(one, variable); }))
             out.push_back("what limits " + std::string(info(variable.of).name));
+    if (own.quantities != shipped.quantities) out.emplace_back("what the symbols of its ranges stand for");
     for (const auto &rule : own.rules)
         if (std::none_of(shipped.rules.begin(), shipped.rules.end(), [&](const RangeRule &other) {
                 return rule.id == other.id && says_the_same(rule, other);

@@ -47,12 +47,16 @@ std::optional<std::size_t> strictest_class(const Work &work, const PlannedCoupon
     return out;
 }
 
-/// The class that a test weld is accepted by, as strict as the sought one or stricter: that, if the rules
-/// accept it, or know none of the set.
+/// The class that a test weld is accepted by: the sought one or the next stricter, else the first that the
+/// rules accept; the sought one, if they know none of the set.
 std::optional<std::size_t> accepted_class(const RangeRules &rules, const CriteriaSet &set,
                                           std::optional<std::size_t> sought) {
-    for (std::size_t k = sought ? *sought + 1 : set.classes.size(); k-- > 0;)
-        if (!rules.accepted_by.empty() && rules.accepts(set.name, set.classes[k].id)) return k;
+    if (rules.accepted_by.empty()) return sought;
+    const auto accepts = [&](std::size_t k) { return rules.accepts(set.name, set.classes[k].id); };
+    for (std::size_t k = sought ? *sought + 1 : 0; k-- > 0;)
+        if (accepts(k)) return k;
+    for (std::size_t k = 0; k < set.classes.size(); ++k)
+        if (accepts(k)) return k;
     return sought;
 }
 

@@ -2,28 +2,18 @@
 
 #include "criteria/vocabulary.hpp"
 
-#include <algorithm>
-
 namespace beadbook {
 
 std::string unmeasured_fillet(const CriteriaSet &set, const CouponState &coupon) {
     if (coupon.record.get("joint") != "fillet") return "";
     const Vocabulary &vocabulary = Vocabulary::shipped();
-    std::vector<TypeId> sizes;
-    for (const char *name : {"fillet size", "throat", "insufficient throat"})
-        if (const auto type = vocabulary.find(name)) sizes.push_back(*type);
-    const bool judged = std::any_of(set.rules.begin(), set.rules.end(), [&](const Rule &rule) {
-        return std::any_of(sizes.begin(), sizes.end(), [&](TypeId type) { return rule.subject.types[type]; });
-    });
-    const bool measured =
-        std::any_of(coupon.indications.begin(), coupon.indications.end(), [&](const IndicationRecord &find) {
-            return std::find(sizes.begin(), sizes.end(), find.type) != sizes.end();
-        });
-    if (judged || measured) return "";
+    const auto fillet_size = vocabulary.find("fillet size"), throat = vocabulary.find("throat");
+    for (const auto &find : coupon.indications)
+        if (find.type == fillet_size || find.type == throat) return "";
     const std::string drawing = coupon.record.get("fillet-size");
     return "nobody measured the size of the fillet" +
            (drawing.empty() ? "" : " (" + drawing + " on the drawing)") + ", and " + set.name +
-           " judges none";
+           " asks for no measurement of it";
 }
 
 } // namespace beadbook

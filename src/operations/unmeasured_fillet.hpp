@@ -7,9 +7,9 @@
 
 namespace beadbook {
 
-/// "nobody measured the size of the fillet (1/8 in on the drawing), and asme-b31.3 judges none": of a fillet
-/// by criteria without a rule for its size or throat, which a technician could otherwise take for judged.
-/// Empty where there is one, where somebody measured, and of other joints.
+/// "nobody measured the size of the fillet (1/8 in on the drawing), and asme-b31.3 asks for no measurement of
+/// it": of a fillet that is accepted so. Empty where somebody measured its size or throat, and of other
+/// joints.
 std::string unmeasured_fillet(const CriteriaSet &set, const CouponState &coupon);
 
 } // namespace beadbook

@@ -46,6 +46,8 @@ public:
         add_trait_names(rules_, true, test_names_);
         add_trait_names(rules_, false, work_names_);
         read_symbols(top, test_names_);
+        if (const Yaml *map = top.get("quantities"))
+            for (const auto &entry : map->entries) rules_.quantities.emplace(entry.key, entry.value.text);
         read_usual_sizes(top);
         rules_.base_metals =
             read_known_words(top, "base metals", info(Fact::material).words, "base metal", issues_);

@@ -142,6 +142,7 @@ struct RangeRules {
     Unit unit = Unit::inch;
     std::array<std::vector<std::string>, word_traits> test_words, work_words; ///< empty: any word
     std::array<std::vector<Exact>, trait_count> usual_sizes;                  ///< coupons that shops weld
+    std::map<std::string, std::string> quantities; ///< that symbols of ranges stand for, as they are written
     std::vector<std::string> base_metals; ///< that they cover, as Fact::material has them; empty: any
     std::vector<Variable> variables;
     std::vector<RangeRule> rules;

@@ -100,20 +100,21 @@ std::string json_text(const Remark &done, const std::vector<std::string> &notes)
 std::string json_text(const CouponList &list, const std::vector<std::string> &notes) {
     nlohmann::json out = nlohmann::json::array();
     for (const auto &one : list.coupons) {
+        const std::string bends = one.record.get("mechanical");
         nlohmann::json line{
             {"id", one.record.id},
             {"fields", codec::json_of(one.record)["fields"]},
             {"exams", one.exams.size()},
             {"indications", one.indications},
             {"verdict", !one.record.withdrawn.empty() ? "withdrawn"
-                        : one.verdict                 ? std::string(name_of(*one.verdict))
-                                                      : one.why_not},
+                        : one.verdict
+                            ? std::string(name_of(bends == "failed" ? Verdict::reject : *one.verdict))
+                            : one.why_not},
             {"grade",
              one.grade ? one.grade->decision() +
                              (against_text(*one.grade).empty() ? "" : " (" + against_text(*one.grade) + ")")
                        : ""}};
-        if (const std::string bends = one.record.get("mechanical"); !bends.empty())
-            line["mechanical"] = bends;
+        if (!bends.empty()) line["mechanical"] = bends;
         if (one.cautions) line["with cautions"] = true;
         if (one.written_beside) line["written beside"] = true;
         if (!one.said_otherwise.empty()) line["said otherwise"] = one.said_otherwise;

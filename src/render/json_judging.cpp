@@ -167,7 +167,8 @@ namespace {
 
 nlohmann::json compared_json(const ComparedCoupon &one) {
     nlohmann::json out{{"coupon", one.record.id},
-                       {"verdict", one.verdict ? std::string(name_of(*one.verdict)) : "not judged"},
+                       {"verdict", !one.verdict ? std::string_view("not judged")
+                                                : name_of(one.bends_failed ? Verdict::reject : *one.verdict)},
                        {"found", nlohmann::json::object()},
                        {"exams", nlohmann::json::array()}};
     if (const std::string welded = one.record.get("welded"); !welded.empty()) out["welded"] = welded;

@@ -38,6 +38,9 @@ TEST_CASE("what shipped rules for welders leave open, and those of one's own do 
             {{"rules: aws-d17.1", "rules: shop"},
              {"gaps:\n", "retest:\n  immediate: {coupons: 1, clause: c, standing: {house: x}}\ngaps:\n"}}),
         says("retest of 1 coupon, of which nothing is said there"));
+    CHECK_THAT(
+        own("asme-ix", {{"rules: asme-ix", "rules: shop"}, {"t: weld thickness", "t: outside diameter"}}),
+        says("otherwise than in the shipped asme-ix: what the symbols of its ranges stand for"));
     const std::string metals(shipped_file("welder/asme-ix.yaml"));
     const auto begin = metals.find("base metals:");
     CHECK_THAT(own("asme-ix", {{"rules: asme-ix", "rules: shop"},

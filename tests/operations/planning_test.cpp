@@ -280,6 +280,11 @@ TEST_CASE("coupons are planned to a class by which the rules accept a test weld"
         CHECK(test.class_id == "A");
         CHECK(test.asked_class == (of_b ? "B" : ""));
     }
+    // AWS D1.1 takes a class that is no stricter one, but another.
+    const std::string d11 =
+        "rules: aws-d1.1\ncriteria: aws-d1.1-visual\nunits: in\nwork:\n  - {id: a, joint: groove,"
+        " form: plate, process: SMAW, position: F, thickness: 0.5, class: static}\n";
+    for (const auto &test : planned(d11).value.tests) CHECK(test.class_id == "welder test");
     // A set that the rules do not take keeps the work's own class.
     Desk desk;
     const auto other = plan_work(desk.catalogue, {{"typed work", text}, "", "mil-std-2219a"}).value;
