@@ -43,8 +43,7 @@ std::vector<GrantedRange> granted(const std::vector<VariableRange> &range) {
     std::vector<GrantedRange> out;
     for (const auto &one : range) {
         // A trait of which nothing was read is no range: the rules that are kept beside say so.
-        const bool unread = !one.parts.empty() && one.parts.back().rule->kind == RangeRule::Kind::unread;
-        if (unread || !may_matter(range, *one.variable)) continue;
+        if (one.variable->unread || !may_matter(range, *one.variable)) continue;
         GrantedRange kept{std::string(info(one.variable->of).name), one.variable->work.text, {}};
         for (const auto &part : one.parts) {
             GrantedPart p{part.rule->id, part.any, part.words, part.edges, {}};

@@ -5,6 +5,7 @@
 #include "operations/next_retest.hpp"
 #include "operations/shortcoming_words.hpp"
 #include "operations/test_likeness.hpp"
+#include "operations/to_qualify.hpp"
 
 #include <algorithm>
 
@@ -55,9 +56,9 @@ std::vector<WelderStanding::Failed> open_failures(const GradedTests &tests, Day 
 }
 
 /// A pass that nobody granted yet may save a coupon.
-void note_to_qualify(const WelderStanding &standing, const std::string &rules,
+void note_to_qualify(const std::vector<WelderStanding::ToQualify> &passed, const std::string &rules,
                      std::vector<std::string> &notes) {
-    for (const auto &one : standing.to_qualify)
+    for (const auto &one : passed)
         if (std::find(one.rules.begin(), one.rules.end(), rules) != one.rules.end())
             notes.push_back(
                 "coupon " + one.coupon +
@@ -79,10 +80,10 @@ std::vector<HeldTest> held_tests(const std::vector<HeldQualification> &held) {
 
 Done<HeldWork> held_work(Office &office, const HeldWorkRequest &request) {
     const Day on = request.on.value_or(office.outside().today());
-    const WelderStanding standing = standing_of(office, request.welder, on);
+    const WelderStanding standing = standing_of(office, office.book().welder(request.welder), on);
     auto plan = plan_work(office.catalogue(), request.plan, held_tests(standing.held));
-    note_to_qualify(standing, plan.value.work.rules->name, plan.notes);
-    const GradedTests tests(office, office.book().welder(request.welder));
+    const GradedTests tests(office, standing.welder);
+    note_to_qualify(to_qualify(office, tests, standing), plan.value.work.rules->name, plan.notes);
     tell_retests(tests, on, plan.value);
     auto failed = open_failures(tests, on, plan.value);
     return {{request.welder, on, std::move(plan.value), std::move(failed)}, std::move(plan.notes)};

@@ -112,7 +112,7 @@ private:
     }
 
     void compare_ends() {
-        const auto differ = own_.ends.kind != shipped_.ends.kind || own_.ends.place != shipped_.ends.place;
+        const bool differ = own_.ends.kind != shipped_.ends.kind || own_.ends.place != shipped_.ends.place;
         if (differ && own_.ends.kind != EndComparison::Kind::absolute)
             add("ends of ranges compared " + own_.ends.text + ", not " + shipped_.ends.text);
     }

@@ -143,12 +143,10 @@ void note_acceptance(const RangeRules &rules, const CriteriaSet &criteria, std::
 void note_not_compared(const Work &work, std::vector<std::string> &notes) {
     std::set<Trait> looked_at;
     const auto look = [&](const Variable &variable) {
-        looked_at.insert(variable.of);
-        add_traits(variable.work, looked_at);
+        looked_at.merge(work_traits_of(*work.rules, variable));
     };
     for (const auto &variable : work.rules->variables) look(variable);
     for (const auto &one : work.rules->unread) look(one.variable);
-    for (const auto &rule : work.rules->rules) add_traits(rule.work, looked_at);
     std::vector<std::string> told;
     for (std::size_t i = 0; i < trait_count; ++i) {
         const bool said = std::any_of(work.jobs.begin(), work.jobs.end(), [&](const Job &job) {

@@ -44,7 +44,6 @@ struct NeverAccepted {
 struct PlannedTest {
     PlannedCoupon coupon;
     /// Strictest of its jobs that the rules accept a test weld by; empty: none is named.
-    /// Strictest of its jobs that the rules accept a test weld by; empty: none is named.
     std::string class_id = {};
     /// Strictest of its jobs, where the rules accept no test weld by that.
     std::string asked_class = {};

@@ -1,6 +1,5 @@
 #include "qualify/cover_table.hpp"
 
-#include <algorithm>
 #include <set>
 
 namespace beadbook {
@@ -32,14 +31,11 @@ std::string key_of(const Weld &weld, const std::vector<Trait> &traits) {
 } // namespace
 
 CoverTable::CoverTable(const RangeRules &rules, const Variable &variable, const std::vector<Job> &jobs)
-    : rules_(rules), variable_(variable), jobs_(jobs),
-      unread_(std::any_of(rules.unread.begin(), rules.unread.end(),
-                          [&](const UnreadTrait &one) { return one.variable.of == variable.of; })) {
-    std::set<Trait> test, work{variable.of};
-    add_traits(variable.work, work);
+    : rules_(rules), variable_(variable), jobs_(jobs) {
+    std::set<Trait> test;
+    const std::set<Trait> work = work_traits_of(rules, variable);
     for (const auto *rule : rules.rules_of(variable.of)) {
         add_traits(rule->test, test);
-        add_traits(rule->work, work);
         if (rule->kind == RangeRule::Kind::same || !rule->by.empty()) test.insert(rule->of);
         for (const auto &edge : rule->band)
             for (std::size_t i = word_traits; i < trait_count; ++i)
@@ -60,7 +56,7 @@ void CoverTable::set_needs(const std::vector<Need> &needs) {
         const auto [at, fresh] = known.emplace(key_of(need.work, work_traits_), works_.size());
         if (fresh) works_.push_back(seen(need.work, work_traits_));
         work_of_.push_back(at->second);
-        open_.push_back(unread_ && jobs_[need.job].spans(variable_.of));
+        open_.push_back(variable_.unread && jobs_[need.job].spans(variable_.of));
     }
 }
 

@@ -25,7 +25,6 @@ private:
     const RangeRules &rules_;
     const Variable &variable_;
     const std::vector<Job> &jobs_;
-    bool unread_;
     std::vector<Trait> test_traits_, work_traits_;
     std::vector<Weld> works_;          ///< as the variable sees them, each once
     std::vector<std::size_t> work_of_; ///< by need

@@ -203,6 +203,7 @@ private:
                         [&](const Variable &v) { return v.of == *trait; }))
             fields.error("of",
                          "'" + std::string(info(*trait).name) + "' is among the variables, so it was read");
+        out.variable.unread = true;
         out.own.of = out.rest.of = *trait;
         out.own.id = out.rest.id = "unread-" + field_of(*trait);
         out.own.clause = "the test's own";

@@ -131,6 +131,13 @@ void add_traits(const WeldFilter &filter, std::set<Trait> &out) {
         for (const auto &test : alternative) out.insert(test.trait);
 }
 
+std::set<Trait> work_traits_of(const RangeRules &rules, const Variable &variable) {
+    std::set<Trait> out{variable.of};
+    add_traits(variable.work, out);
+    for (const auto *rule : rules.rules_of(variable.of)) add_traits(rule->work, out);
+    return out;
+}
+
 Truth passes(const WeldFilter &filter, const Weld &weld) {
     std::vector<Lack> ignored;
     return passes(filter, weld, Lack::Of::test, ignored);

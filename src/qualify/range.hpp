@@ -19,6 +19,8 @@ std::string name_of(const Lack &lack);
 
 /// Traits that a filter looks at.
 void add_traits(const WeldFilter &filter, std::set<Trait> &out);
+/// Traits of the work that a variable looks at.
+std::set<Trait> work_traits_of(const RangeRules &rules, const Variable &variable);
 
 /// Whether a weld is of the kind that a filter asks for.
 Truth passes(const WeldFilter &filter, const Weld &weld);

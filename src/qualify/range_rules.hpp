@@ -45,6 +45,7 @@ struct RangeRule {
 struct Variable {
     Trait of = Trait::joint;
     WeldFilter work;
+    bool unread = false; ///< how it limits was not read: its last range says so
 };
 
 /// What a coupon of a welder's test must go through, by the rules that it is a test of.

@@ -130,10 +130,9 @@ std::string json_text(const RangeResult &result, const std::vector<std::string> 
     Json tests = Json::array();
     for (const auto &one : result.tests) {
         Json unread = Json::array();
-        for (const auto &variable : one.range)
-            for (const auto &part : variable.parts)
-                if (part.rule->kind == RangeRule::Kind::unread && may_matter(one.range, *variable.variable))
-                    unread.push_back(part.rule->text);
+        for (const auto &range : one.range)
+            if (range.variable->unread && may_matter(one.range, *range.variable))
+                unread.push_back(range.parts.back().rule->text);
         tests.push_back({{"test", weld_json(one.test, result.coupon.unit())},
                          {"range", range_json(one.range, result.coupon.unit())},
                          {"not known", std::move(unread)}});
