@@ -223,8 +223,8 @@ private:
         set_place(out_.end, to, "end");
     }
 
-    /// A bare number is the size, unless it is called something else behind it; with an x between two
-    /// numbers, length and width.
+    /// A bare number is the size, or the height of what has no other (mismatch, a cap), unless it is called
+    /// something else behind it; with an x between two numbers, length and width.
     void read_size(std::size_t begin) {
         if (angle_at(text_.substr(at_), vocabulary_[out_.type]))
             return set_measure(Quantity::angle, measure(Dimension::angle, begin), begin);
@@ -249,7 +249,9 @@ private:
             // A fillet size is printed so, with its unit.
             const bool printed = vocabulary_[out_.type].name.ends_with(" size") && !is_digit(text_[end - 1]);
             if (!out_.measures.empty() && !printed) unkeyed_ = typed;
-            set_measure(Quantity::size, first, begin);
+            const bool height =
+                out_.measures.empty() && own_measure(vocabulary_, out_.type) == OwnMeasure::height;
+            set_measure(height ? Quantity::height : Quantity::size, first, begin);
         }
     }
 

@@ -68,6 +68,14 @@ TEST_CASE("a bare number behind the name of an angle is degrees") {
     CHECK(read_back("toe angle .3x.1") == "incorrect weld toe length .3 in width .1 in");
 }
 
+TEST_CASE("a bare number behind the name of what is only as high is its height") {
+    CHECK(read_back("mismatch 1/64") == "linear misalignment height 1/64 in");
+    CHECK(read_back("reinforcement .06 at 2") == "excess weld metal height .06 in at 2 in");
+    CHECK(read_back("mismatch s 1/64") == "linear misalignment size 1/64 in");
+    CHECK(read_back("undercut .06 at 2") == "undercut size .06 in at 2 in"); // its depth or its length
+    CHECK_THAT(why_not("mismatch 1/64 h 1/32"), says("the height is given twice"));
+}
+
 TEST_CASE("a number without a key behind other measures, and no place, is asked about") {
     CHECK(why_not("uc d .01 7") == "9: '7' could be the size or the place; write 's 7' or 'at 7'");
     CHECK(why_not("uc d .01 7 smooth # a") == "9: '7' could be the size or the place; write 's 7' or 'at 7'");
