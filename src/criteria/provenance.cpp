@@ -72,13 +72,47 @@ bool leaves_it_open(const Gap &own, const Gap &shipped) {
     return true;
 }
 
+bool is_read(const Standing &standing) { return standing.kind == Standing::Kind::read; }
+bool is_read(const Rule &rule) {
+    return std::any_of(rule.standings.begin(), rule.standings.end(),
+                       [](const Standing &one) { return is_read(one); });
+}
+template <class Part>
+bool is_read(const Part &part) {
+    return is_read(part.standing);
+}
+
+template <class Part>
+void add_called_read(const std::vector<Part> &own, const std::vector<Part> &shipped,
+                     std::vector<std::string> &out) {
+    for (const auto &one : own)
+        if (is_read(one) && std::any_of(shipped.begin(), shipped.end(), [&](const Part &other) {
+                return other.id == one.id && !is_read(other);
+            }))
+            out.push_back(one.id);
+}
+
 LackingRules lacking_beside(const CriteriaSet &own, const CriteriaSet &shipped,
                             const Vocabulary &vocabulary) {
-    LackingRules out{shipped.name, shipped_below(own) == shipped.name, {}, {}, {}, {}};
+    LackingRules out{shipped.name, shipped_below(own) == shipped.name, {}, {}, {}, {}, {}, {}, {}};
+    for (const auto &rule : shipped.rules)
+        if (rule.must_be_measured && std::any_of(own.rules.begin(), own.rules.end(), [&](const Rule &one) {
+                return one.id == rule.id && !one.must_be_measured;
+            }))
+            out.unmeasured.push_back(rule.id);
+    add_called_read(own.rules, shipped.rules, out.called_read);
+    add_called_read(own.relevance, shipped.relevance, out.called_read);
+    add_called_read(own.merges, shipped.merges, out.called_read);
+    add_called_read(own.required, shipped.required, out.called_read);
+    add_called_read(own.scope, shipped.scope, out.called_read);
     for (const auto &gap : shipped.gaps)
         if (gap.beside_rules && std::none_of(own.gaps.begin(), own.gaps.end(),
                                              [&](const Gap &one) { return leaves_it_open(one, gap); }))
             out.gaps.push_back(gap.text);
+    for (const auto &gap : shipped.gaps)
+        if (!gap.beside_rules && std::none_of(own.gaps.begin(), own.gaps.end(),
+                                              [&](const Gap &one) { return one.text == gap.text; }))
+            out.unsaid.push_back(gap.text);
     for (const auto &[part, said] : shipped.parts)
         if (const auto here = own.parts.find(part); here == own.parts.end() || here->second != said)
             out.parts.push_back(part);
@@ -181,8 +215,7 @@ std::vector<LackingRules> lacking_beside_shipped(const CriteriaSet &set, const V
     // An older text of a shipped set is no stranger that could be taken for it.
     if (is_name_of_a_set(set.name)) return out;
     for (const auto *shipped : shipped_alike(set))
-        if (LackingRules lacking = lacking_beside(set, *shipped, vocabulary);
-            !lacking.types.empty() || !lacking.parts.empty() || !lacking.gaps.empty())
+        if (LackingRules lacking = lacking_beside(set, *shipped, vocabulary); lacking.any())
             out.push_back(std::move(lacking));
     return out;
 }

@@ -44,6 +44,16 @@ struct LackingRules {
         parts; ///< beside the rules, that say otherwise here: "relevance", "required exams"
     std::vector<std::string>
         gaps; ///< what it leaves open where rules speak, by its texts, and this one does not
+    /// Ids of rules by which something must be measured there, and need not here.
+    std::vector<std::string> unmeasured;
+    std::vector<std::string> unsaid; ///< the rest of what it says that it lacks, where this one does not
+    /// Ids of what is called read here, and there only second hand or from memory.
+    std::vector<std::string> called_read;
+
+    bool any() const {
+        return !types.empty() || !parts.empty() || !gaps.empty() || !unmeasured.empty() || !unsaid.empty() ||
+               !called_read.empty();
+    }
 };
 /// Of a set that is not shipped beside each of shipped_alike; nothing for a shipped one, or where nothing is
 /// lacking.

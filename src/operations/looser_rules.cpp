@@ -77,6 +77,11 @@ public:
         for (const auto &exam : shipped_.exams) compare_exam(exam);
         compare_acceptance();
         for (const auto &way : own_.validity) compare_way(way);
+        for (const auto &gap : shipped_.gaps)
+            if (!is_of_an_unread(gap) &&
+                std::find(own_.gaps.begin(), own_.gaps.end(), gap) == own_.gaps.end())
+                add("not said that '" + gap + "'");
+        for (const auto &range : own_.rules) compare_standing(range);
         return std::move(out_);
     }
 
@@ -124,6 +129,20 @@ private:
             if (std::find(shipped_.base_metals.begin(), shipped_.base_metals.end(), metal) ==
                 shipped_.base_metals.end())
                 add("for " + metal + " too");
+    }
+
+    bool is_of_an_unread(const std::string &gap) const {
+        return std::any_of(shipped_.unread.begin(), shipped_.unread.end(),
+                           [&](const UnreadTrait &one) { return one.what() == gap; });
+    }
+
+    void compare_standing(const RangeRule &range) {
+        const bool read_here_alone =
+            range.standing.kind == Standing::Kind::read &&
+            std::any_of(shipped_.rules.begin(), shipped_.rules.end(), [&](const RangeRule &other) {
+                return other.id == range.id && other.standing.kind != Standing::Kind::read;
+            });
+        if (read_here_alone) add("range '" + range.id + "' called read, which it is not there");
     }
 
     void compare_exam(const TestExam &exam) {

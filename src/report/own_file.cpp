@@ -64,6 +64,14 @@ std::vector<std::string> lacking_words(const CriteriaSet &set) {
             says.push_back("says otherwise what stands under " + listed(lacking.parts, "and"));
         if (!lacking.gaps.empty())
             says.push_back("leaves open what is decided here: '" + joined(lacking.gaps, "', '") + "'");
+        if (!lacking.unmeasured.empty())
+            says.push_back("wants measured what need not be here: " + named(lacking.unmeasured));
+        if (!lacking.unsaid.empty())
+            says.push_back("says that it lacks what is not named here: '" + joined(lacking.unsaid, "', '") +
+                           "'");
+        if (!lacking.called_read.empty())
+            says.push_back("has only second hand or from memory what is called read here: " +
+                           named(lacking.called_read));
         std::string text = (lacking.extended ? "it extends the shipped " : "it looks like the shipped ") +
                            lacking.shipped + ", which " + joined(says, ", and ");
         if (!lacking.rules.empty())

@@ -2,6 +2,7 @@
 #include "catch.hpp"
 #include "criteria/load.hpp"
 #include "criteria/provenance.hpp"
+#include "criteria/shipped.hpp"
 
 using namespace beadbook;
 
@@ -19,6 +20,37 @@ std::vector<LackingRules> lacking_with(const std::string &more) {
 TEST_CASE("who cites a set, and is less sure of it, says nothing otherwise") {
     CHECK(lacking_with("cited as: ISO 5817\n").empty());
     CHECK(lacking_with("inherited: {second hand: a transcription}\n").empty());
+}
+
+TEST_CASE("who calls read what the shipped set has from memory is told") {
+    const std::string &text = shipped_file("aws-d17.1.yaml");
+    const auto copy = [&](const std::string &from, const std::string &to) {
+        std::string own = text;
+        own.replace(own.find("set: aws-d17.1"), 14, "set: shop");
+        if (!from.empty()) own.replace(own.find(from), from.size(), to);
+        const Loaded loaded = load_criteria(own);
+        REQUIRE(loaded.set);
+        return lacking_beside_shipped(*loaded.set);
+    };
+    CHECK(copy("", "").empty());
+    const auto surer = copy("{second hand: \"one transcription of Table 7.1\"}", "{read: \"our copy\"}");
+    REQUIRE(surer.size() == 1);
+    CHECK(surer[0].called_read == std::vector<std::string>{"forbidden"});
+    // Who need not measure what the shipped set wants measured.
+    std::string fillets = shipped_file("cfr-46-56.70-15.yaml");
+    fillets.replace(fillets.find("set: cfr-46-56.70-15"), 20, "set: shop");
+    fillets.replace(fillets.find("    must be measured: yes\n"), 26, "");
+    const Loaded unmeasured = load_criteria(fillets);
+    REQUIRE(unmeasured.set);
+    const auto less = lacking_beside_shipped(*unmeasured.set);
+    REQUIRE(less.size() == 1);
+    CHECK(less[0].unmeasured.size() == 1);
+    // What it does not speak of at all is not said to be lacking any more.
+    const std::string gap =
+        "  - text: \"convexity of a weld by class was not read\"\n    types: excessive convexity\n";
+    const auto silent = copy(gap, "");
+    REQUIRE(silent.size() == 1);
+    CHECK(silent[0].unsaid == std::vector<std::string>{"convexity of a weld by class was not read"});
 }
 
 TEST_CASE("who leaves out an exam says otherwise what stands under it") {

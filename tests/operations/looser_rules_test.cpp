@@ -46,4 +46,9 @@ TEST_CASE("what shipped rules for welders leave open, and those of one's own do 
     CHECK_THAT(own("asme-ix", {{"rules: asme-ix", "rules: shop"},
                                {metals.substr(begin, metals.find('\n', begin) - begin + 1), ""}}),
                says("for any base metal"));
+    CHECK_THAT(own("asme-ix", {{"rules: asme-ix", "rules: shop"}, {"  - special positions\n", ""}}),
+               says("not said that 'special positions'"));
+    CHECK_THAT(own("asme-ix", {{"rules: asme-ix", "rules: shop"},
+                               {"standing: {memory: \"row F-No. 1\"}", "standing: {read: \"our copy\"}"}}),
+               says("called read, which it is not there"));
 }
