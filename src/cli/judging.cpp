@@ -25,7 +25,7 @@ ExitCode judge_one(Call &call) {
         call.tell(InFull<Judged>{done.value}, done.notes);
     else
         call.tell(done);
-    return code_of(done.value.with_mechanical());
+    return code_of(done.value.outcome());
 }
 
 /// Prints each as it comes; the worst verdict is the exit code's.
@@ -34,7 +34,7 @@ public:
     explicit AllJudged(Call &call) : json_(call.json()), session_(call.session()) {}
 
     void take(const JudgedOrNot &one) {
-        worst_ = std::max(worst_, one.judged ? one.judged->with_mechanical() : Verdict::cannot_say);
+        worst_ = std::max(worst_, one.judged ? one.judged->outcome() : Verdict::cannot_say);
         session_.out << (json_ ? list_(json_text(one)) : text(document_of(one), session_.paint()));
         any_ = true;
     }
@@ -100,7 +100,7 @@ ExitCode judge_stream(Call &call) {
         const Streamed one = stream.judge(line);
         bad = bad || !one.fault.empty();
         worst = std::max(worst.value_or(Verdict::accept),
-                         one.coupon.judged ? one.coupon.judged->with_mechanical() : Verdict::cannot_say);
+                         one.coupon.judged ? one.coupon.judged->outcome() : Verdict::cannot_say);
         call.session().out << json_line(number, one);
     }
     return bad ? ExitCode::bad_data : code_of(worst.value_or(Verdict::cannot_say));
@@ -126,7 +126,7 @@ ExitCode run_why(Call &call) {
         call.tell(InFull<Explained>{explained});
     else
         call.tell(explained);
-    return code_of(explained.judged.with_mechanical());
+    return code_of(explained.judged.outcome());
 }
 
 ExitCode run_grade(Call &call) {

@@ -42,6 +42,11 @@ struct CouponLine {
     std::vector<std::string> rejected_by; ///< "SET: RULE", one a reason
     std::optional<Grade> grade;
     GradeStanding grade_standing;
+
+    /// Nothing also of one that was taken back.
+    std::optional<Verdict> outcome() const {
+        return record.withdrawn.empty() ? outcome_of(verdict, record.bends_failed()) : std::nullopt;
+    }
 };
 
 } // namespace beadbook

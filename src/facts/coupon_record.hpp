@@ -51,6 +51,8 @@ struct CouponRecord {
     /// Sets many: `units` first, then what is written with its unit, then bare numbers. Throws DataError.
     void set_all(const std::map<std::string, std::string> &values);
     std::string get(const std::string &field) const;
+    /// Its bend, fracture or section tests, that is.
+    bool bends_failed() const { return get("mechanical") == "failed"; }
     /// A size that is called by a number (NPS 2, sch 40, 16 ga) as its measure with that name (criteria/
     /// nominal_size.hpp); any other value as it is. `beside` is what is given with it, before what is known.
     /// Throws DataError where it is not in the tables, or can mean several.

@@ -4,10 +4,16 @@
 #include "judge/judgement.hpp"
 
 #include <cstdint>
+#include <optional>
 #include <string>
 #include <vector>
 
 namespace beadbook {
+
+/// What a coupon comes to: what failed its mechanical tests did not pass, whatever its examinations say.
+inline std::optional<Verdict> outcome_of(std::optional<Verdict> by_exams, bool bends_failed) {
+    return bends_failed ? Verdict::reject : by_exams;
+}
 
 /// An instructor's decision on a coupon.
 struct Grade {

@@ -73,7 +73,6 @@ ComparedCoupon compared(Office &office, const CouponState &coupon) {
         if (exam.counts && std::find(out.exams.begin(), out.exams.end(), exam.method) == out.exams.end())
             out.exams.push_back(exam.method);
     out.verdict = judged.judged->verdict();
-    out.bends_failed = judged.judged->bends_failed();
     out.cautions = judged.judged->with_cautions();
     out.own_file = own_file_mark(judged.judged->set->name, judged.judged->set->hash);
     if (const std::string said = said_last(coupon); !said.empty() && said != name_of(*out.verdict))

@@ -26,7 +26,6 @@ struct ComparedCoupon {
     std::vector<Exam> exams;        ///< that count, each once
     std::optional<Verdict> verdict; ///< of its class, judged afresh by its own criteria
     std::string why_not;            ///< why there is none
-    bool bends_failed = false;      ///< an accept does not stand alone then
     bool cautions = false;          ///< something stands beside the verdict
     std::string own_file;           ///< mark of criteria that are not as shipped; empty: they are
     std::string said;               ///< the verdict that its record keeps, where that is another one
@@ -35,6 +34,8 @@ struct ComparedCoupon {
     std::optional<ShareOfLimit> worst;    ///< farthest beyond a limit, or nearest to one where none is passed
     std::optional<Grade> grade;
     GradeStanding grading; ///< of the grade
+
+    std::optional<Verdict> outcome() const { return outcome_of(verdict, record.bends_failed()); }
 };
 /// Coupons of one welder with the same criteria, class and joint; withdrawn ones are left out.
 struct AlikeCoupons {

@@ -222,7 +222,7 @@ std::vector<Impediment> impediments_of(const CouponRecord &test, const std::stri
     if (test.get("purpose") == "practice")
         out.push_back(
             {name + " was welded for practice; a test is registered as one before it is welded", {}});
-    if (test.get("mechanical") == "failed") out.push_back({name + ": its mechanical tests failed", {}});
+    if (test.bends_failed()) out.push_back({name + ": its mechanical tests failed", {}});
     if (test.get("process").empty())
         out.push_back({name + ": by which process was it welded?", correct("process")});
     for (const char *field : {"filler-group", "filler-type"})
@@ -261,7 +261,7 @@ std::string no_longer_proves(const CouponState &coupon, const std::string &welde
     const std::string name = "coupon " + coupon.record.id;
     if (coupon.grade && !coupon.grade->passed)
         return name + " was graded failed on " + print(day_of(*coupon.grade));
-    if (coupon.record.get("mechanical") == "failed") return "the mechanical tests of " + name + " failed";
+    if (coupon.record.bends_failed()) return "the mechanical tests of " + name + " failed";
     if (coupon.record.get("purpose") == "practice") return name + " was welded for practice";
     if (const auto by = coupon.record.get("welder"); by != welder)
         return name + (by.empty() ? " names no welder now" : " is said now to be welded by " + by);

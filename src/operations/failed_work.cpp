@@ -20,7 +20,7 @@ std::string why_failed(Office &office, const CouponState &coupon) {
     if (const std::string &why = coupon.record.withdrawn; !why.empty()) return "is withdrawn: " + why;
     if (coupon.grade && !coupon.grade->passed)
         return "was graded failed on " + coupon.grade->stamp.at.substr(0, 10);
-    if (coupon.record.get("mechanical") == "failed") return "failed its mechanical tests";
+    if (coupon.record.bends_failed()) return "failed its mechanical tests";
     if (coupon.grade) return "";
     const JudgedOrNot now = judge_or_tell(office, coupon);
     return now.judged && now.judged->verdict() == Verdict::reject ? "is rejected" : "";

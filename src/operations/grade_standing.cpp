@@ -174,10 +174,10 @@ GradeStanding standing_of_grade(Office &office, const CouponState &coupon) {
               std::string(name_of(out.own)) + "' now");
     if (grade.passed && coupon.sought_changed > grade.seq)
         again("the coupon is registered for other criteria or another class since");
-    if (grade.passed && coupon.mechanical_failed > grade.seq && coupon.record.get("mechanical") != "failed")
+    if (grade.passed && coupon.mechanical_failed > grade.seq && !coupon.record.bends_failed())
         again("its mechanical tests were said to have failed after it was given");
     // A grade that was given in spite of them says so; one that does not speak of them is to be given again.
-    if (grade.passed && !grade.against_mechanical && coupon.record.get("mechanical") == "failed")
+    if (grade.passed && !grade.against_mechanical && coupon.record.bends_failed())
         again("its mechanical tests failed");
     if (grade.passed)
         if (const auto gone = withdrawn_since_grade(office.book(), coupon); !gone.empty())

@@ -65,8 +65,7 @@ std::optional<OnceFailed> as_it_failed(Office &office, const std::vector<Entry> 
     for (const auto &entry : history) {
         if (entry.kind == "coupon" && !is_withdrawal(entry)) {
             // Bends fail whatever is said of the coupon afterwards.
-            if (now && now->get("mechanical") == "failed" && ours(*now) &&
-                of_the_test(changed_values(history, entry))) {
+            if (now && now->bends_failed() && ours(*now) && of_the_test(changed_values(history, entry))) {
                 out.as.push_back(*now);
                 out.accepted = true;
             }
@@ -236,8 +235,7 @@ void GradedTests::take(Office &office, const WelderNames &welder, const std::str
         coupon.record.before = std::move(elsewhere); // by what it failed there
     }
     // What was said of them afterwards does not undo it, unless an override set it aside.
-    const bool bends_failed =
-        record.get("mechanical") == "failed" || (coupon.mechanical_failed > 0 && !taken_.contains(id));
+    const bool bends_failed = record.bends_failed() || (coupon.mechanical_failed > 0 && !taken_.contains(id));
     if (practice && !test) return;
     const auto judged = judged_now(office, coupon);
     const bool rejected = judged && judged->verdict == Verdict::reject;

@@ -31,7 +31,7 @@ std::string why_not_so(Office &office, CouponAtHand &one, const JudgedOrNot &jud
         return "it was graded failed; to pass it after that, grade it by itself";
     if (!judged.judged->sought)
         return "it names no class; its criteria have " + listed(judged.judged->set->class_names());
-    const Verdict verdict = passed ? judged.judged->verdict() : judged.judged->with_mechanical();
+    const Verdict verdict = passed ? judged.judged->verdict() : judged.judged->outcome();
     if (verdict != (passed ? Verdict::accept : Verdict::reject))
         return "the verdict for class " + judged.judged->set->classes[*judged.judged->sought].id + " is '" +
                std::string(name_of(verdict)) + "'; against it a coupon is graded by itself, with a remark";
@@ -39,7 +39,7 @@ std::string why_not_so(Office &office, CouponAtHand &one, const JudgedOrNot &jud
         if (const auto own = one.judged().judged; own && own->verdict() != Verdict::accept)
             return "for what it was registered the verdict is '" + std::string(name_of(own->verdict())) +
                    "'; against it a coupon is graded by itself, with a remark";
-    if (passed && judged.judged->mechanical == "failed") return "its mechanical tests failed";
+    if (passed && judged.judged->bends_failed()) return "its mechanical tests failed";
     if (passed)
         for (const auto &before : turned(office, one.coupon().record.id))
             if (before.accepted) return before.words() + "; to pass it after that, grade it by itself";

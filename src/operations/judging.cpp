@@ -102,7 +102,7 @@ std::vector<std::string> against(const CouponState &coupon, const CriteriaSet &s
     for (const auto &fact : coupon.record.before)
         if (fact.kind != CarriedFact::Kind::failed_beside && stands_against(fact))
             out.push_back(words_of(fact));
-    if (coupon.mechanical_failed > 0 && coupon.record.get("mechanical") != "failed")
+    if (coupon.mechanical_failed > 0 && !coupon.record.bends_failed())
         out.emplace_back("its mechanical tests were said to have failed, before that was changed");
     for (const auto &find : coupon.indications)
         for (auto &one : unread_measures(set, coupon.needed_exam(find.exam).method, find))
@@ -332,9 +332,9 @@ Done<Graded> grade_coupon(Writing &writing, const GradeRequest &request) {
     // Passed by other criteria, or for another class, than it was registered for: its own still count.
     const JudgedOrNot own = request.by.own() ? JudgedOrNot{} : judge_or_tell(writing.office(), coupon);
     const bool own_refuse = request.passed && own.judged && own.judged->verdict() != Verdict::accept;
-    out.grade.against_verdict = request.passed ? out.verdict != Verdict::accept || own_refuse
-                                               : judged.with_mechanical() == Verdict::accept;
-    out.grade.against_mechanical = request.passed && coupon.record.get("mechanical") == "failed";
+    out.grade.against_verdict =
+        request.passed ? out.verdict != Verdict::accept || own_refuse : judged.outcome() == Verdict::accept;
+    out.grade.against_mechanical = request.passed && coupon.record.bends_failed();
     out.grade.stamp = writing.stamp();
     if (out.grade.against_mechanical && no_reason())
         throw refused("its mechanical tests failed; to grade it passed all the same, say why").give("remark");

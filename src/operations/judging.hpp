@@ -51,8 +51,7 @@ struct Judged {
     bool accepts_any() const; ///< class
     /// No verdict goes by them, and none stands against them.
     bool bends_failed() const { return mechanical == "failed"; }
-    /// What the coupon comes to: a reject where its mechanical tests failed, whatever the verdict.
-    Verdict with_mechanical() const { return bends_failed() ? Verdict::reject : verdict(); }
+    Verdict outcome() const { return *outcome_of(verdict(), bends_failed()); }
     /// What is against it, and what speaks against the equipment of its exams, each with its exam.
     std::vector<std::string> cautions() const;
     /// Whether an accept does not stand plain.

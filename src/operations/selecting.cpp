@@ -44,12 +44,6 @@ bool fits_record(const Selection &of, const CouponLine &coupon) {
                                       [&](const auto &exam) { return exam.method == *of.method; }));
 }
 
-/// As it ends: what failed its mechanical tests did not pass, whatever its examinations say.
-std::optional<Verdict> outcome_of(const CouponLine &line) {
-    if (!line.record.withdrawn.empty()) return std::nullopt;
-    return line.record.get("mechanical") == "failed" ? Verdict::reject : line.verdict;
-}
-
 /// Some lines at a time, because `take` may write.
 void walk_with(Office &office, Ledger::LinesAsked asked, const CouponAtHand::Read &read,
                const std::function<bool(CouponAtHand &)> &take) {
@@ -254,7 +248,7 @@ bool is_meant(const Selection &of, CouponAtHand &one) {
     if (of.all()) return true; // then nobody asks for the line
     const CouponLine &line = one.line();
     return fits_record(of, line) && (!of.grade || one.grade() == *of.grade) &&
-           (!of.verdict || outcome_of(line) == of.verdict);
+           (!of.verdict || line.outcome() == of.verdict);
 }
 
 void select(const Shops &shops, const Selection &of, const std::function<void(CouponAtHand &)> &take) {

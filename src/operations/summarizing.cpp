@@ -46,7 +46,7 @@ CountedCoupon counted(const CouponLine &line) {
         line.rejected_by};
     out.own_file = line.verdict && !line.own_file.empty();
     out.with_cautions = line.verdict == Verdict::accept && line.cautions;
-    out.bends_failed = line.record.get("mechanical") == "failed";
+    out.bends_failed = line.record.bends_failed();
     if (const std::string welded = line.record.get("welded"); !welded.empty())
         out.week = print_week(parse_day(welded));
     return out;

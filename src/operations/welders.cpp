@@ -126,7 +126,7 @@ std::vector<std::string> later_tests(Writing &writing, const std::string &mark, 
             const CouponState state = writing.book().coupon(id);
             const CouponRecord &coupon = state.record;
             // One that failed is no retest of itself.
-            if ((state.grade && !state.grade->passed) || coupon.get("mechanical") == "failed") continue;
+            if ((state.grade && !state.grade->passed) || coupon.bends_failed()) continue;
             const std::string welded = coupon.get("welded");
             if (coupon.get("welder") != mark || welded.empty() || parse_day(welded) < event.day) continue;
             for (const auto &weld : welds_of(coupon))

@@ -95,7 +95,7 @@ std::string verdict_rows(const Cells &coupon, const JudgedOrNot &one, const Coup
                       finds = std::to_string(state.indications.size());
     if (!one.judged)
         return row_of(coupon, {state.record.get("criteria"), "", "", "", "", "", one.why_not, exams, finds,
-                               "", "", "", "", "", "", state.record.get("mechanical"), "", ""});
+                               "", "", "", "", "", "", state.record.get("mechanical"), "", "", ""});
     const Judged &judged = *one.judged;
     const Case c = case_of(judged);
     std::string out;
@@ -119,6 +119,7 @@ std::string verdict_rows(const Cells &coupon, const JudgedOrNot &one, const Coup
         cells.push_back(judged.mechanical);
         cells.push_back(joined(beside(judged), "; "));
         cells.push_back(joined(judged.said, "; "));
+        cells.emplace_back(name_of(*outcome_of(of.verdict, judged.bends_failed())));
         out += row_of(coupon, cells);
     }
     return out;
@@ -168,10 +169,10 @@ std::string grade_row(const Cells &coupon, const CouponLine &line, const GradeSt
 std::string csv_head(ResultTable table) {
     switch (table) {
     case ResultTable::verdicts:
-        return row_of(coupon_head,
-                      {"criteria", "edition", "own file", "class", "sought", "verdict", "not judged", "exams",
-                       "indications", "findings", "nearest rule", "nearest measured", "nearest limit",
-                       "nearest unit", "nearest ratio", "mechanical", "cautions", "written beside"});
+        return row_of(coupon_head, {"criteria", "edition", "own file", "class", "sought", "verdict",
+                                    "not judged", "exams", "indications", "findings", "nearest rule",
+                                    "nearest measured", "nearest limit", "nearest unit", "nearest ratio",
+                                    "mechanical", "cautions", "written beside", "outcome"});
     case ResultTable::findings:
         return row_of(coupon_head,
                       {"criteria", "own file", "class",        "sought",      "effect",   "kind",    "rule",

@@ -101,15 +101,15 @@ std::string json_text(const CouponList &list, const std::vector<std::string> &no
     nlohmann::json out = nlohmann::json::array();
     for (const auto &one : list.coupons) {
         const std::string bends = one.record.get("mechanical");
+        const auto outcome = one.outcome();
         nlohmann::json line{
             {"id", one.record.id},
             {"fields", codec::json_of(one.record)["fields"]},
             {"exams", one.exams.size()},
             {"indications", one.indications},
             {"verdict", !one.record.withdrawn.empty() ? "withdrawn"
-                        : one.verdict
-                            ? std::string(name_of(bends == "failed" ? Verdict::reject : *one.verdict))
-                            : one.why_not},
+                        : outcome                     ? std::string(name_of(*outcome))
+                                                      : one.why_not},
             {"grade",
              one.grade ? one.grade->decision() +
                              (against_text(*one.grade).empty() ? "" : " (" + against_text(*one.grade) + ")")

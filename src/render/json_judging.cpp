@@ -80,7 +80,7 @@ nlohmann::json judged_json(const Judged &judged) {
     nlohmann::json out{{"coupon", judged.mark},
                        {"criteria", std::move(criteria)},
                        {"classes", classes},
-                       {"verdict", name_of(judged.with_mechanical())}};
+                       {"verdict", name_of(judged.outcome())}};
     if (!judged.mechanical.empty()) out["mechanical"] = judged.mechanical;
     render::add_taken_back(out, judged.taken_back);
     if (!judged.withdrawn.empty()) out["withdrawn"] = judged.withdrawn;
@@ -166,16 +166,16 @@ std::string json_text(const Explained &e, const std::vector<std::string> &notes)
 namespace {
 
 nlohmann::json compared_json(const ComparedCoupon &one) {
+    const auto outcome = one.outcome();
     nlohmann::json out{{"coupon", one.record.id},
-                       {"verdict", !one.verdict ? std::string_view("not judged")
-                                                : name_of(one.bends_failed ? Verdict::reject : *one.verdict)},
+                       {"verdict", outcome ? name_of(*outcome) : "not judged"},
                        {"found", nlohmann::json::object()},
                        {"exams", nlohmann::json::array()}};
     if (const std::string welded = one.record.get("welded"); !welded.empty()) out["welded"] = welded;
     for (const Exam exam : one.exams) out["exams"].push_back(name_of(exam));
     for (const auto &[type, count] : one.found) out["found"][type] = count;
     if (!one.said.empty()) out["on record"] = one.said;
-    if (one.bends_failed) out["mechanical"] = "failed";
+    if (one.record.bends_failed()) out["mechanical"] = "failed";
     if (one.cautions) out["with cautions"] = true;
     if (!one.own_file.empty()) out["own file"] = one.own_file;
     if (!one.not_allowed.empty()) out["not allowed"] = one.not_allowed;

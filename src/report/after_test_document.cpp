@@ -8,7 +8,7 @@ namespace {
 
 /// Whether the verdict or the grade says by itself that it failed.
 bool says_failed(const Explained &now) {
-    return now.judged.with_mechanical() == Verdict::reject || (now.grade && !now.grade->passed);
+    return now.judged.outcome() == Verdict::reject || (now.grade && !now.grade->passed);
 }
 
 } // namespace

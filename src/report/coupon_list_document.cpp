@@ -29,12 +29,11 @@ void add_whole(Document &doc, const CouponList &list) {
 } // namespace
 
 std::string grade_cell(const CouponLine &one) {
-    const bool bends_failed = one.record.get("mechanical") == "failed";
     if (!one.grade) return "";
     const std::string against = against_text(*one.grade), by_other = by_other_text(one.grade_standing);
     return one.grade->decision() + (by_other.empty() ? "" : " (" + by_other + ")") +
            (against.empty() ? "" : " (" + against + ")") +
-           (bends_failed && !one.grade->against_mechanical ? " (mechanical tests failed)" : "") +
+           (one.record.bends_failed() && !one.grade->against_mechanical ? " (mechanical tests failed)" : "") +
            (one.grade_standing.state == GradeStanding::State::again ? " (to be graded again)" : "");
 }
 
@@ -68,8 +67,7 @@ Words verdict_in_a_cell(const CouponLine &one) {
     if (!one.record.withdrawn.empty()) return {"withdrawn", Tone::cannot_say};
     const Words verdict = one.verdict ? verdict_words(*one.verdict) : Words(first_line(one.why_not));
     return verdict +
-           (one.record.get("mechanical") == "failed" ? Words(" (mechanical tests failed)", Tone::reject)
-                                                     : Words()) +
+           (one.record.bends_failed() ? Words(" (mechanical tests failed)", Tone::reject) : Words()) +
            told_beside(one.cautions, one.written_beside && one.verdict == Verdict::accept, ", ") +
            said_otherwise_behind(one.said_otherwise, ", ") + own_file_behind(one.own_file);
 }

@@ -17,7 +17,7 @@ std::string kind_words(const AlikeCoupons &alike) {
 
 Words verdict_of_compared(const ComparedCoupon &one) {
     Words out = one.verdict ? verdict_words(*one.verdict) : Words("not judged", Tone::cannot_say);
-    if (one.bends_failed) out += Words(", but its mechanical tests failed", Tone::reject);
+    if (one.record.bends_failed()) out += Words(", but its mechanical tests failed", Tone::reject);
     if (one.cautions) out += Words(", with cautions", Tone::cannot_say);
     out += own_file_behind(one.own_file);
     if (!one.said.empty()) out += Words(" (its record keeps '" + one.said + "')", Tone::quiet);
@@ -78,7 +78,7 @@ std::string outcomes_before(const AlikeCoupons &alike) {
     std::size_t accepted = 0, unbent = 0, rejected = 0, open = 0;
     for (auto one = alike.coupons.begin(); one + 1 != alike.coupons.end(); ++one)
         if (one->verdict == Verdict::accept)
-            ++(one->bends_failed ? unbent : accepted);
+            ++(one->record.bends_failed() ? unbent : accepted);
         else
             ++(one->verdict == Verdict::reject ? rejected : open);
     std::vector<std::string> out;
