@@ -293,7 +293,7 @@ std::string wrong_side_of(const CriteriaSet &set, const Rule &rule) {
     if (is_one_of(slot, extents) && speaks_of_imperfections(rule)) return maximum ? "" : "small";
     if (slot == slot_of(Quantity::size) && speaks_of_fillets(rule))
         return maximum && !has_minimum(set) ? "large" : "";
-    if (slot == slot_of(Quantity::nearest_gap)) return maximum ? "far" : "";
+    if (is_way_to_nearest(slot)) return maximum ? "far" : "";
     if (slot != slot_of(Quantity::angle)) return "";
     // Through the air: the flatter, the wider.
     if (only_of(rule.subject.types, {"incorrect weld toe"})) return maximum ? "wide" : "";

@@ -24,17 +24,11 @@ const std::vector<Condition> &by_its_sides() {
     return all;
 }
 
-bool speaks_of(const Condition &c, Quantity q) {
-    return c.left.uses(slot_of(q)) || std::any_of(c.edges.begin(), c.edges.end(), [q](const auto &edge) {
-               return edge.right.uses(slot_of(q));
-           });
-}
-
 /// Only then can its sides tell.
 bool speaks_of_sides(const std::vector<Condition> &conditions) {
     return std::any_of(conditions.begin(), conditions.end(), [](const Condition &c) {
-        return speaks_of(c, Quantity::width) || speaks_of(c, Quantity::length) ||
-               speaks_of(c, Quantity::size);
+        return c.uses(slot_of(Quantity::width)) || c.uses(slot_of(Quantity::length)) ||
+               c.uses(slot_of(Quantity::size));
     });
 }
 

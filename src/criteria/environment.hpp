@@ -50,6 +50,19 @@ extern template Evaluated Formula::evaluate<Environment>(const Environment &) co
 extern template Evaluated Formula::limit<Environment>(const Environment &, Compare) const;
 
 constexpr Slot slot_of(Quantity q) { return static_cast<Slot>(q); }
+/// A lone find has the longest possible way to go.
+constexpr bool is_way_to_nearest(Quantity q) {
+    return q == Quantity::nearest_gap || q == Quantity::nearest_like_gap;
+}
+/// The same of what may be no quantity alone.
+constexpr bool is_way_to_nearest(std::optional<Slot> slot) {
+    return slot && is_way_to_nearest(static_cast<Quantity>(*slot));
+}
+/// Of a formula, or either side of a condition.
+template <class T>
+bool uses_way_to_nearest(const T &of) {
+    return of.uses(slot_of(Quantity::nearest_gap)) || of.uses(slot_of(Quantity::nearest_like_gap));
+}
 Formula formula_of(Quantity q);
 std::vector<Quantity> quantities_of(const Formula &f);
 /// Whether it speaks of anything of that scope.

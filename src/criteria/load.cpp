@@ -212,19 +212,22 @@ private:
         written_.push_back(flat(without(node, {"title", "standing"}), true));
         if (!ids_.insert(rule->id).second)
             issues_.error(rule->where_from, "rules." + rule->id, "a rule above has the same id");
-        const auto speaks = [](const Formula &f) { return f.uses(slot_of(Quantity::nearest_gap)); };
-        bool needs = speaks(rule->measure) || speak_of_nearest_gap(rule->where);
-        for (const auto &limit : rule->limits) needs = needs || speaks(limit.formula);
-        set_.needs_nearest_gap = set_.needs_nearest_gap || needs;
+        take_needs(rule->where, [&](Slot q) {
+            return rule->measure.uses(q) || std::any_of(rule->limits.begin(), rule->limits.end(),
+                                                        [&](const Limit &l) { return l.formula.uses(q); });
+        });
         set_.rules.push_back(std::move(*rule));
     }
 
-    static bool speak_of_nearest_gap(const std::vector<Condition> &conditions) {
-        const auto speaks = [](const Formula &f) { return f.uses(slot_of(Quantity::nearest_gap)); };
-        return std::any_of(conditions.begin(), conditions.end(), [&](const Condition &c) {
-            return speaks(c.left) || std::any_of(c.edges.begin(), c.edges.end(),
-                                                 [&](const auto &edge) { return speaks(edge.right); });
-        });
+    /// Ways to neighbours that conditions, or what stands beside them, speak of.
+    template <class Beside>
+    void take_needs(const std::vector<Condition> &conditions, Beside beside) {
+        const auto needs = [&](Quantity q) {
+            return beside(slot_of(q)) || std::any_of(conditions.begin(), conditions.end(),
+                                                     [&](const Condition &c) { return c.uses(slot_of(q)); });
+        };
+        set_.needs_nearest_gap = set_.needs_nearest_gap || needs(Quantity::nearest_gap);
+        set_.needs_nearest_like_gap = set_.needs_nearest_like_gap || needs(Quantity::nearest_like_gap);
     }
 
     void add_relevance(Relevance one) {
@@ -235,7 +238,7 @@ private:
     }
 
     void add_gap(Gap gap) {
-        set_.needs_nearest_gap = set_.needs_nearest_gap || speak_of_nearest_gap(gap.where);
+        take_needs(gap.where, [](Slot) { return false; });
         set_.gaps.push_back(std::move(gap));
     }
 

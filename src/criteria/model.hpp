@@ -296,7 +296,8 @@ struct CriteriaSet {
     std::vector<std::string> class_names() const;
 
     std::vector<std::vector<std::uint16_t>> by_type_and_exam;
-    bool needs_nearest_gap = false; ///< some rule speaks of it
+    bool needs_nearest_gap = false;      ///< some rule speaks of it
+    bool needs_nearest_like_gap = false; ///< the same
     /// A relevance clause speaks for some classes only, so what counts differs between them.
     bool counts_by_class = false;
 };

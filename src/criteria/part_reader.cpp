@@ -191,10 +191,9 @@ Relevance read_relevance(const Yaml &node, ReadContext &context) {
     out.ignore = read_conditions(fields, "ignore", context.names, context.issues);
     refuse_scopes(out.ignore, {Scope::pair, Scope::group}, false, fields, "ignore");
     for (const auto &c : out.ignore) {
-        bool asks = c.left.uses(slot_of(Quantity::nearest_gap));
-        for (const auto &edge : c.edges) asks = asks || edge.right.uses(slot_of(Quantity::nearest_gap));
         // It counts neighbours that are relevant, so it cannot decide which those are.
-        if (asks) fields.error("ignore", "the nearest gap is known only once it is settled what counts");
+        if (uses_way_to_nearest(c))
+            fields.error("ignore", "the nearest gap is known only once it is settled what counts");
     }
     out.where_from = node.where;
     for (const auto &c : out.ignore) out.text += (out.text.empty() ? "" : " and ") + c.text;

@@ -173,7 +173,7 @@ std::vector<Inequality> by_nature(const Alternatives &of) {
         if (!slots[at]) continue;
         const Quantity q = static_cast<Quantity>(at);
         if (info(q).dimension == Dimension::temperature) continue;
-        const bool may_be_none = q == Quantity::gap || q == Quantity::nearest_gap;
+        const bool may_be_none = q == Quantity::gap || is_way_to_nearest(q);
         out.push_back({Linear::of(slot_of(q)), !may_be_none});
     }
     constexpr std::array ordered{std::pair{Quantity::thinner, Quantity::thicker},

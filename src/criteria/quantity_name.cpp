@@ -36,6 +36,7 @@ const QuantityInfo &info(Quantity q) {
         {"angle", Dimension::angle, Scope::indication},
         {"area", Dimension::area, Scope::indication},
         {"nearest gap", Dimension::length, Scope::indication},
+        {"nearest like gap", Dimension::length, Scope::indication},
         {"gap", Dimension::length, Scope::pair},
         {"smaller size", Dimension::length, Scope::pair},
         {"larger size", Dimension::length, Scope::pair},

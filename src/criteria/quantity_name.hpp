@@ -38,6 +38,7 @@ enum class Quantity : std::uint8_t {
     angle,
     area,
     nearest_gap,
+    nearest_like_gap,
     // two neighbours
     gap,
     smaller_size,
@@ -47,7 +48,7 @@ enum class Quantity : std::uint8_t {
     // a group in line
     longest,
 };
-constexpr std::size_t quantity_count = 26;
+constexpr std::size_t quantity_count = 27;
 constexpr std::size_t coupon_quantities = 12;
 constexpr std::size_t index_of(Quantity q) { return static_cast<std::size_t>(q); }
 

@@ -222,7 +222,7 @@ private:
 
     void check_each() {
         const bool apart = e_.engine >= first_with_rings && !is_maximum(rule_.compare) &&
-                           !rule_.measure.uses(slot_of(Quantity::nearest_gap));
+                           !uses_way_to_nearest(rule_.measure);
         for (std::size_t m = 0; m < members_.size(); ++m) {
             const Item &item = e_.items[members_[m].item];
             if (!apart || item.members.size() == 1) {

@@ -2,87 +2,11 @@
 
 #include "judge/judgement.hpp"
 #include "judge/merge.hpp"
-#include "judge/neighbours.hpp"
+#include "judge/nearest_gaps.hpp"
 
 #include <algorithm>
 
 namespace beadbook {
-namespace {
-
-/// The least free distance along the weld to another imperfection that the same exam found and that counts.
-/// It is not known with an unplaced one somewhere, with one that may be merged or may not count at all and
-/// would be the nearest, or on a turn of unknown length. A lone one has the longest possible way to go.
-class NearestGaps {
-public:
-    NearestGaps(std::vector<Item> &items, const Coupon &coupon) : items_(items), coupon_(coupon) {}
-
-    void set(const std::vector<Indication> &indications, const Vocabulary &vocabulary, int engine) {
-        std::array<Several<std::size_t>, exam_count> by_exam;
-        for (std::size_t i = 0; i < items_.size(); ++i) {
-            const Indication &first = indications[items_[i].members.front()];
-            if (items_[i].counts != Truth::no && !vocabulary[first.type].measured)
-                by_exam[static_cast<std::size_t>(first.exam)].push_back(i);
-        }
-        for (const auto &line : by_exam) {
-            // A lone one has no neighbour, wherever it lies.
-            if (line.size() == 1 && engine >= first_with_open_silence)
-                give(line.front(), longest_length.nm);
-            else
-                set(line);
-        }
-    }
-
-    /// As engines before the fourth did it.
-    void set_among_all() {
-        Line all;
-        for (std::size_t i = 0; i < items_.size(); ++i) {
-            if (!items_[i].place) return;
-            all.push_back(i);
-        }
-        if (coupon_.turn_unknown() && all.size() > 1) return;
-        const auto gaps = gaps_in(all);
-        for (const std::size_t i : all) give(i, gaps[i]);
-    }
-
-private:
-    using Line = Several<std::size_t>;
-
-    void set(const Line &line) {
-        if (coupon_.turn_unknown() && line.size() > 1) return;
-        std::vector<bool> certain;
-        for (const std::size_t i : line) {
-            const Item &item = items_[i];
-            if (!item.place || ((item.may_merge.any() || item.open_end) && line.size() > 1)) return;
-            certain.push_back(item.counts == Truth::yes);
-        }
-        const auto all = gaps_in(line);
-        const bool any_open = std::find(certain.begin(), certain.end(), false) != certain.end();
-        // With each one beside the certain ones alone: what does not count either way changes nothing.
-        const auto least = any_open ? gaps_to(view(spans_of(line)), certain, coupon_.around()) : all;
-        for (std::size_t k = 0; k < line.size(); ++k)
-            if (least[k] == all[k]) give(line[k], all[k]);
-    }
-
-    Several<Span> spans_of(const Line &line) const {
-        Several<Span> out;
-        for (const std::size_t i : line) out.push_back(*items_[i].place);
-        return out;
-    }
-
-    Several<std::int64_t> gaps_in(const Line &line) const {
-        Several<std::int64_t> nearest(line.size(), longest_length.nm);
-        for (const Pair &pair : neighbour_pairs(view(spans_of(line)), coupon_.around()))
-            for (const std::size_t k : {pair.first, pair.second}) nearest[k] = std::min(nearest[k], pair.gap);
-        return nearest;
-    }
-
-    void give(std::size_t i, std::int64_t gap) { items_[i].measures.set(Quantity::nearest_gap, Exact(gap)); }
-
-    std::vector<Item> &items_;
-    const Coupon &coupon_;
-};
-
-} // namespace
 
 bool has_open_end(const Indication &found, const Vocabulary &vocabulary) {
     return found.place && found.place->from == found.place->to && !found.measures.has(Quantity::length) &&
@@ -205,7 +129,7 @@ Truth by_bounds(const Condition &c, const Coupon &coupon, const Environment::Val
     const auto asked = c.left.lone_quantity();
     if (!asked) return Truth::unknown;
     const auto q = static_cast<Quantity>(*asked);
-    const bool beyond = q == Quantity::nearest_gap && measures.has(q) && measures[q] == longest_length.nm;
+    const bool beyond = is_way_to_nearest(q) && measures.has(q) && measures[q] == longest_length.nm;
     const std::int64_t at_least = least[q];
     if (!beyond && at_least == 0) return Truth::unknown;
     Truth all = Truth::yes;
@@ -274,13 +198,7 @@ std::vector<Item> make_items(const CriteriaSet &set, const Coupon &coupon,
     if (!set.merges.empty()) merge_and_reshape(items, set, coupon, indications, engine, settle_shape);
     for (auto &item : items) settle_relevance(item, set, coupon, indications, for_class, engine);
     // What does not count is nobody's neighbour.
-    if (set.needs_nearest_gap) {
-        NearestGaps gaps(items, coupon);
-        if (engine < first_with_rings)
-            gaps.set_among_all();
-        else
-            gaps.set(indications, vocabulary, engine);
-    }
+    set_nearest_gaps(items, set, coupon, indications, vocabulary, engine);
     return items;
 }
 

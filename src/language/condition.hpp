@@ -3,6 +3,8 @@
 #include "language/formula.hpp"
 #include "measure/day.hpp"
 
+#include <algorithm>
+
 namespace beadbook {
 
 enum class Truth : std::uint8_t { no, unknown, yes };
@@ -36,6 +38,12 @@ struct Condition {
     std::string subject; ///< the name that it asks about; empty where arithmetic stands on the left
     std::string text;    ///< as written
 
+    /// Whether either side of a comparison speaks of it.
+    bool uses(Slot quantity) const {
+        return left.uses(quantity) || std::any_of(edges.begin(), edges.end(), [&](const Edge &edge) {
+                   return edge.right.uses(quantity);
+               });
+    }
     /// Truth of a comparison; adds what is missing.
     template <class Values>
     Truth compare(const Values &values, Missing &missing) const {

@@ -346,7 +346,7 @@ private:
     /// It speaks only of what has another one near.
     bool wants_neighbour() const {
         return std::any_of(rule_.where.begin(), rule_.where.end(), [](const Condition &c) {
-            return c.left.lone_quantity() == slot_of(Quantity::nearest_gap) && !c.edges.empty() &&
+            return is_way_to_nearest(c.left.lone_quantity()) && !c.edges.empty() &&
                    is_maximum(c.edges.front().compare);
         });
     }

@@ -301,7 +301,7 @@ std::optional<Environment::Values> find_with(const CriteriaSet &set, const Rule 
         if (c.kind == Condition::Kind::word && c.slot >= fact_count && c.fitting != 0)
             words[c.slot - fact_count] = static_cast<std::uint8_t>(std::countr_zero(c.fitting));
     std::erase_if(quantities, [&](Quantity q) {
-        return info(q).scope != Scope::indication || q == measure || q == Quantity::nearest_gap ||
+        return info(q).scope != Scope::indication || q == measure || is_way_to_nearest(q) ||
                q == Quantity::size;
     });
     std::vector<std::vector<std::int64_t>> values;
@@ -345,7 +345,7 @@ std::optional<Environment::Values> find_with(const CriteriaSet &set, const Rule 
                 return false;
         }
         std::vector<Condition> where = rule.where;
-        std::erase_if(where, [](const Condition &c) { return c.left.uses(slot_of(Quantity::nearest_gap)); });
+        std::erase_if(where, [](const Condition &c) { return uses_way_to_nearest(c.left); });
         const bool ignored = std::any_of(clauses.begin(), clauses.end(), [&](const Relevance *one) {
             return all_hold(one->ignore, coupon, &out);
         });

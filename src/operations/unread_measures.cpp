@@ -45,8 +45,8 @@ public:
     }
     bool reads_extent() const {
         if (own_ == OwnMeasure::dimension) return reads(Quantity::size);
-        const auto all = {Quantity::size, Quantity::length, Quantity::width, Quantity::area,
-                          Quantity::nearest_gap};
+        const auto all = {Quantity::size, Quantity::length,      Quantity::width,
+                          Quantity::area, Quantity::nearest_gap, Quantity::nearest_like_gap};
         return extent_ || std::any_of(all.begin(), all.end(), [&](Quantity q) { return reads(q); });
     }
 

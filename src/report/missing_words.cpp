@@ -27,12 +27,14 @@ std::vector<std::string> numbers_of(const std::vector<const Indication *> &finds
     return out;
 }
 
-/// The way to the next one hangs on all that the exams of these found.
-std::vector<const Indication *> found_beside(const Case &c, const std::vector<const Indication *> &finds) {
+/// The way to the next one hangs on all that the exams of these found, or on those of their types alone.
+std::vector<const Indication *> found_beside(const Case &c, const std::vector<const Indication *> &finds,
+                                             bool alike) {
     std::vector<const Indication *> beside;
     for (const auto &one : c.indications)
-        if (std::any_of(finds.begin(), finds.end(),
-                        [&](const Indication *own) { return own->exam == one.exam; }))
+        if (std::any_of(finds.begin(), finds.end(), [&](const Indication *own) {
+                return own->exam == one.exam && (!alike || own->type == one.type);
+            }))
             beside.push_back(&one);
     return beside;
 }
@@ -50,12 +52,13 @@ std::string missing_words(const Case &c, const Finding &f) {
         for (const auto &name : names_of(what)) out.push_back(name + " of " + listed(numbers));
         left = left.without(what);
     };
-    if (left.has(lack_of(Quantity::nearest_gap))) {
-        const auto beside = found_beside(c, finds);
+    for (const Quantity way : {Quantity::nearest_gap, Quantity::nearest_like_gap}) {
+        if (!left.has(lack_of(way))) continue;
+        const auto beside = found_beside(c, finds, way == Quantity::nearest_like_gap);
         const auto unplaced = numbers_of(beside, [](const Indication &one) { return !one.place; });
         const auto no_end =
             numbers_of(beside, [&](const Indication &one) { return has_open_end(one, c.vocabulary); });
-        if (!unplaced.empty() || !no_end.empty()) left = left.without(lack_of(Quantity::nearest_gap));
+        if (!unplaced.empty() || !no_end.empty()) left = left.without(lack_of(way));
         if (!unplaced.empty()) tell(Missing::place(), unplaced);
         if (!no_end.empty()) {
             out.push_back("the length (or from .. to) of " + listed(no_end));

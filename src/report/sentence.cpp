@@ -352,7 +352,7 @@ std::string sentence(const Case &c, std::size_t class_index, const Finding &f) {
 
 PrintedPair print_against(const Rule &rule, const Exact &measured, const Exact &limit, Unit unit) {
     PrintedPair out = print_pair(measured, limit, rule.dimension(), unit);
-    if (rule.kind == Rule::Kind::each && rule.measure.lone_quantity() == slot_of(Quantity::nearest_gap) &&
+    if (rule.kind == Rule::Kind::each && is_way_to_nearest(rule.measure.lone_quantity()) &&
         measured == Exact(longest_length.nm)) {
         out.first = "none";
         out.difference.clear();

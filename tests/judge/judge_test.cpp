@@ -303,6 +303,31 @@ rules:
                     .set);
 }
 
+TEST_CASE("a find of another type is no neighbour of its like") {
+    const auto set = set_from(head() + R"(
+merge:
+  - {id: near, types: [porosity, inclusion], exams: RT, when: gap under 0.1 in, clause: c, standing: {house: x}}
+rules:
+  - {id: near, types: porosity, exams: RT, where: nearest like gap under 1 in, allowed: none, clause: c, standing: {house: x}}
+  - {id: other, types: any, exams: [VT, RT], allowed: no limit, clause: c, standing: {house: x}}
+)");
+    const auto said = [&](const std::vector<std::string> &others) {
+        std::vector<std::string> log{"RT gas pore 0.08 at 2"};
+        log.insert(log.end(), others.begin(), others.end());
+        return judged(set, {"", log}).verdicts();
+    };
+    const std::string lone = "A accept, B accept", near = "A reject, B reject",
+                      cannot = "A cannot say, B cannot say";
+    CHECK(said({"RT gas pore 0.02 at 2.5"}) == near);
+    CHECK(said({"RT gas pore 0.02 at 3.08"}) == lone); // at the limit
+    CHECK(said({"RT slag 0.01 at 2.5"}) == lone);
+    CHECK(said({"RT undercut 0.01"}) == lone); // wherever it lies
+    CHECK(said({"VT gas pore 0.02 at 2.5"}) == lone);
+    CHECK(said({"RT gas pore 0.02"}) == cannot);
+    // Slag that is one with a pore is like a pore.
+    CHECK(said({"RT slag 0.02 at 2.7", "RT gas pore 0.02 at 2.75"}) == near);
+}
+
 TEST_CASE("a group has a least number of members") {
     const std::string four =
         "measure: sum of size, linked: gap at most 0.1 in, least group: 4, at most: 0.1 in";

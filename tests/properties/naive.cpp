@@ -284,15 +284,20 @@ private:
 
     void set_nearest_gap(Thing &t) {
         if (Vocabulary::shipped()[t.type].measured) return;
-        std::int64_t nearest = longest_length.nm;
+        std::int64_t nearest = longest_length.nm, alike = nearest;
         std::vector<Thing> all = things_;
         for (const auto &other : all) {
             if (&other - all.data() == &t - things_.data() || other.exam != t.exam) continue;
             if (Vocabulary::shipped()[other.type].measured) continue;
-            for (const auto gap : {forward_gap(t, other), forward_gap(other, t)})
+            const bool like = std::find_first_of(t.types.begin(), t.types.end(), other.types.begin(),
+                                                 other.types.end()) != t.types.end();
+            for (const auto gap : {forward_gap(t, other), forward_gap(other, t)}) {
                 if (gap) nearest = std::min(nearest, *gap);
+                if (gap && like) alike = std::min(alike, *gap);
+            }
         }
         t.measures.set(Quantity::nearest_gap, Exact(nearest));
+        t.measures.set(Quantity::nearest_like_gap, Exact(alike));
     }
 
     /// A known gap that bears on it beside whatever rules there are.

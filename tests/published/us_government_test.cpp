@@ -106,6 +106,27 @@ TEST_CASE("MIL-HDBK-1890 Table III, fillet: class 2 has its number in 10 T only,
           "1 reject, 2 reject, 3 accept");
 }
 
+TEST_CASE("AWS D17.1: an undercut alone is judged by its mean depth, whatever else lies beside it",
+          "[published]") {
+    // Table 7.1, one transcription, second hand: class A 0.002 in over the whole length, 0.20 in in any 3 in.
+    // T 0.125: one of 0.004 by 0.1 in 6 in has a mean of at most 0.0001.
+    const auto said = [](const std::vector<std::string> &log) {
+        return judged("aws-d17.1", {"joint=groove thickness=0.125in weld-length=6in magnetic=yes "
+                                    "material=steel process=GTAW",
+                                    log})
+            .verdicts();
+    };
+    const std::string one = "VT undercut d 0.004 l 0.1 at 1 smooth";
+    const std::string accepted = "A accept, B accept, C accept",
+                      asked = "A cannot say, B cannot say, C cannot say";
+    CHECK(said({one}) == accepted);
+    CHECK(said({one, "VT surface pore 0.01 at 3"}) == accepted);
+    CHECK(said({one, "VT undercut d 0.004 l 0.05 at 4 smooth"}) == asked);
+    // A shallow one may run the whole length, and then any deeper one lifts the mean beyond it.
+    CHECK(said({one, "VT undercut d 0.002 l 4 at 1.5 smooth"}) == asked);
+    CHECK(said({"VT undercut d 0.002 l 4 at 1.5 smooth"}) == accepted);
+}
+
 TEST_CASE("MIL-STD-2219A, fillets, forbidden types, examinations, root opening", "[published]") {
     const std::string set = "mil-std-2219a";
     const std::string table4 = "MIL-STD-2219A Table IV, page 31, read";

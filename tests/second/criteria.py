@@ -5,7 +5,7 @@ from language import NotCovered, Reader
 
 COUPON = ["thinner member", "thicker member", "weld thickness", "bead thickness", "throat", "weld length",
           "outside diameter", "specified fillet size", "longest leg", "weld width", "design temperature", "layers"]
-FIND = ["length", "width", "depth", "height", "size", "angle", "area", "nearest gap", "gap", "smaller size",
+FIND = ["length", "width", "depth", "height", "size", "angle", "area", "nearest gap", "nearest like gap", "gap", "smaller size",
         "larger size", "shorter length", "longer length", "longest"]
 
 HEAD = {"set", "title", "edition", "source", "notes", "units", "classes", "ordered", "quantities", "scope", "formulas",

@@ -97,7 +97,8 @@ class Finds:
             values["size"] = values["length"]
         if "size" in one and "length" not in one:
             values["length"] = values["size"]
-        return Env({**self.seen.values, **values, "nearest gap": exactly(10 * MM)})
+        return Env({**self.seen.values, **values, "nearest gap": exactly(10 * MM),
+                    "nearest like gap": exactly(10 * MM)})
 
     def fits(self, rule, one):
         words = {k: {one[k]} for k in ("side", "transition") if k in one}

@@ -171,6 +171,7 @@ def settle_items(criteria, coupon, items, name, named, shapes):
                 item.counts = min(item.counts, 2 - ignored)
     for item in items:
         item.values["nearest gap"] = nearest_gap(item, items, coupon, criteria.vocabulary)
+        item.values["nearest like gap"] = nearest_gap(item, items, coupon, criteria.vocabulary, alike=True)
 
 
 def conditions_of(part, coupon, item):
@@ -271,8 +272,9 @@ def each(criteria, coupon, rule, limit, chosen, out):
             parts = [Item([f]) for f in item.finds]
         for part in parts:
             env = both_env(coupon, part)
-            if env["nearest gap"] == UNKNOWN:
-                env["nearest gap"] = item.values["nearest gap"]
+            for way in ("nearest gap", "nearest like gap"):
+                if env[way] == UNKNOWN:
+                    env[way] = item.values[way]
             measured = criteria.reader.value(rule.measure, env)
             weigh(rule, measured, criteria.reader.value(limit, env), truth, part.numbers, out)
 
