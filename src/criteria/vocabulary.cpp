@@ -159,6 +159,11 @@ bool Vocabulary::is_a(TypeId type, TypeId wider) const {
     return false;
 }
 
+TypeId Vocabulary::widest(TypeId type) const {
+    while (types_[type].under) type = *types_[type].under;
+    return type;
+}
+
 const ImperfectionType &Vocabulary::explained(TypeId id) const {
     for (std::optional<TypeId> t = id; t; t = types_[*t].under)
         if (!types_[*t].usual.cause.empty()) return types_[*t];

@@ -101,6 +101,8 @@ public:
     std::vector<TypeId> sharing(std::string_view word) const;
     /// Is `type` the same as `wider`, or one of its kinds?
     bool is_a(TypeId type, TypeId wider) const;
+    /// The type itself, or the widest that it is a kind of.
+    TypeId widest(TypeId type) const;
     /// The type or the nearest wider one that has a cause.
     const ImperfectionType &explained(TypeId id) const;
     std::vector<std::string> names() const;

@@ -11,11 +11,6 @@ namespace {
 /// Of all that is called by its shape alone; no type's own.
 constexpr TypeId shape_alone = std::numeric_limits<TypeId>::max();
 
-TypeId widest(const Vocabulary &vocabulary, TypeId type) {
-    while (vocabulary[type].under) type = *vocabulary[type].under;
-    return type;
-}
-
 /// By its name, and by its measures no longer than three times its width.
 bool is_round(const ImperfectionType &type, const Indication &found) {
     if (type.shape != Shape::rounded) return false;
@@ -38,7 +33,7 @@ bool limits_length(const BoundSet &bound, std::uint16_t index) {
 
 TypeId family_of_type(const BoundSet &bound, TypeId type) {
     if (bound.engine >= first_to_ask_where && bound.vocabulary[type].is_shape_alone()) return shape_alone;
-    return widest(bound.vocabulary, type);
+    return bound.vocabulary.widest(type);
 }
 
 std::optional<TypeId> family_of(const BoundSet &bound, const Indication &found) {

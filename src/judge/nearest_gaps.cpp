@@ -28,12 +28,12 @@ public:
         }
     }
 
-    /// One that was joined of several types is like each of them.
+    /// Kinds of one wider type are alike; one that was joined of several is like each of them.
     void set_alike() {
         std::map<std::pair<Exam, TypeId>, Line> by_type;
         const Line all = imperfections();
         for (const std::size_t i : all)
-            for (const TypeId type : types_of(i)) by_type[{exam_of(i), type}].push_back(i);
+            for (const TypeId type : widest_of(i)) by_type[{exam_of(i), type}].push_back(i);
         std::vector<Way> least(items_.size(), longest_length.nm);
         for (const auto &[of, line] : by_type) {
             const auto ways = ways_in(line);
@@ -72,9 +72,9 @@ private:
         return out;
     }
 
-    Few<TypeId> types_of(std::size_t i) const {
+    Few<TypeId> widest_of(std::size_t i) const {
         Few<TypeId> out;
-        for (const std::size_t m : items_[i].members) out.push_back(indications_[m].type);
+        for (const std::size_t m : items_[i].members) out.push_back(vocabulary_.widest(indications_[m].type));
         std::sort(out.begin(), out.end());
         out.erase(std::unique(out.begin(), out.end()), out.end());
         return out;

@@ -33,7 +33,8 @@ std::vector<const Indication *> found_beside(const Case &c, const std::vector<co
     std::vector<const Indication *> beside;
     for (const auto &one : c.indications)
         if (std::any_of(finds.begin(), finds.end(), [&](const Indication *own) {
-                return own->exam == one.exam && (!alike || own->type == one.type);
+                return own->exam == one.exam &&
+                       (!alike || c.vocabulary.widest(own->type) == c.vocabulary.widest(one.type));
             }))
             beside.push_back(&one);
     return beside;

@@ -320,6 +320,7 @@ rules:
                       cannot = "A cannot say, B cannot say";
     CHECK(said({"RT gas pore 0.02 at 2.5"}) == near);
     CHECK(said({"RT gas pore 0.02 at 3.08"}) == lone); // at the limit
+    CHECK(said({"RT wormhole 0.02 at 2.5"}) == near);  // both porosity
     CHECK(said({"RT slag 0.01 at 2.5"}) == lone);
     CHECK(said({"RT undercut 0.01"}) == lone); // wherever it lies
     CHECK(said({"VT gas pore 0.02 at 2.5"}) == lone);

@@ -282,6 +282,11 @@ private:
         });
     }
 
+    static TypeId top_of(TypeId type) {
+        const auto &under = Vocabulary::shipped()[type].under;
+        return under ? top_of(*under) : type;
+    }
+
     void set_nearest_gap(Thing &t) {
         if (Vocabulary::shipped()[t.type].measured) return;
         std::int64_t nearest = longest_length.nm, alike = nearest;
@@ -289,8 +294,10 @@ private:
         for (const auto &other : all) {
             if (&other - all.data() == &t - things_.data() || other.exam != t.exam) continue;
             if (Vocabulary::shipped()[other.type].measured) continue;
-            const bool like = std::find_first_of(t.types.begin(), t.types.end(), other.types.begin(),
-                                                 other.types.end()) != t.types.end();
+            const bool like = std::any_of(t.types.begin(), t.types.end(), [&](TypeId own) {
+                return std::any_of(other.types.begin(), other.types.end(),
+                                   [&](TypeId its) { return top_of(own) == top_of(its); });
+            });
             for (const auto gap : {forward_gap(t, other), forward_gap(other, t)}) {
                 if (gap) nearest = std::min(nearest, *gap);
                 if (gap && like) alike = std::min(alike, *gap);

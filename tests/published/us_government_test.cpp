@@ -122,6 +122,7 @@ TEST_CASE("AWS D17.1: an undercut alone is judged by its mean depth, whatever el
     CHECK(said({one}) == accepted);
     CHECK(said({one, "VT surface pore 0.01 at 3"}) == accepted);
     CHECK(said({one, "VT undercut d 0.004 l 0.05 at 4 smooth"}) == asked);
+    CHECK(said({one, "VT shrinkage groove d 0.004 l 0.05 at 4 smooth"}) == asked); // an undercut too
     // A shallow one may run the whole length, and then any deeper one lifts the mean beyond it.
     CHECK(said({one, "VT undercut d 0.002 l 4 at 1.5 smooth"}) == asked);
     CHECK(said({"VT undercut d 0.002 l 4 at 1.5 smooth"}) == accepted);

@@ -172,13 +172,17 @@ def next_step(items, apart, clauses, coupon):
     return maybe
 
 
+def tops(item, vocabulary):
+    return {list(vocabulary.wider(f.type))[-1] for f in item.finds}
+
+
 def nearest_gap(item, items, coupon, vocabulary, alike=False):
-    """To the next imperfection of the same exam that counts, or to the next that shares a type with it."""
+    """To the next imperfection of the same exam that counts, or to the next of its wider type."""
     low = high = None
     for other in items:
         if other is item or other.method != item.method or other.counts == NO or vocabulary.measured(other.type):
             continue
-        if alike and not {f.type for f in item.finds} & {f.type for f in other.finds}:
+        if alike and not tops(item, vocabulary) & tops(other, vocabulary):
             continue
         gap = gap_of(item, other, coupon)
         low = gap[0] if low is None else min(low, gap[0])
