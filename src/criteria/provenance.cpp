@@ -30,14 +30,29 @@ bool begin_alike(const std::string &a, const std::string &b) {
     return std::min(a.size(), b.size()) >= 6 && (a.starts_with(b) || b.starts_with(a));
 }
 
-/// Most of its rules are the other's by id and clause, whatever the numbers are and what its head says.
+/// Whatever they are called and cite.
+bool say_the_same(const Rule &own, const Rule &shipped) {
+    return own.kind == shipped.kind && own.subject.types == shipped.subject.types &&
+           own.subject.exams == shipped.subject.exams && own.shape == shipped.shape &&
+           std::equal(own.limits.begin(), own.limits.end(), shipped.limits.begin(), shipped.limits.end(),
+                      [](const Limit &a, const Limit &b) { return a.kind == b.kind && a.text == b.text; });
+}
+
+/// Most of its rules are the other's: by id and clause, whatever the numbers are and what its head says; or
+/// by what they say. Of a few every shop says the same: no crack, no burn-through.
 bool has_rules_of(const CriteriaSet &own, const CriteriaSet &shipped) {
-    const auto taken = std::count_if(own.rules.begin(), own.rules.end(), [&](const Rule &one) {
-        return std::any_of(shipped.rules.begin(), shipped.rules.end(), [&](const Rule &other) {
-            return one.id == other.id && one.clause == other.clause && !one.clause.empty();
+    constexpr std::size_t many = 8;
+    const auto most = [&](auto alike) {
+        const auto taken = std::count_if(own.rules.begin(), own.rules.end(), [&](const Rule &one) {
+            return std::any_of(shipped.rules.begin(), shipped.rules.end(),
+                               [&](const Rule &other) { return alike(one, other); });
         });
-    });
-    return 2 * static_cast<std::size_t>(taken) > own.rules.size();
+        return 2 * static_cast<std::size_t>(taken) > own.rules.size();
+    };
+    return most([](const Rule &one, const Rule &other) {
+               return one.id == other.id && one.clause == other.clause && !one.clause.empty();
+           }) ||
+           (own.rules.size() >= many && most(say_the_same));
 }
 
 /// How much speaks for taking one for the other; 0: nothing.
@@ -72,6 +87,37 @@ bool leaves_it_open(const Gap &own, const Gap &shipped) {
     return true;
 }
 
+/// What it leaves to a person, is silent of, or has only a blank for.
+bool is_left_open(const Limit &limit) {
+    return limit.kind == Limit::Kind::ask || limit.kind == Limit::Kind::not_said ||
+           (limit.kind == Limit::Kind::value && limit.formula.has_blanks());
+}
+
+bool decides_more(const Rule &own, const Rule &shipped) {
+    for (std::size_t k = 0; own.limits.size() == shipped.limits.size() && k < own.limits.size(); ++k)
+        if (is_left_open(shipped.limits[k]) && !is_left_open(own.limits[k]) &&
+            own.limits[k].kind != Limit::Kind::none)
+            return true;
+    return false;
+}
+
+bool speak_of_the_same_finds(const Rule &own, const Rule &shipped) {
+    return own.subject.types == shipped.subject.types && own.subject.exams == shipped.subject.exams &&
+           own.shape == shipped.shape && ask_the_same(own.when, shipped.when) &&
+           ask_the_same(own.where, shipped.where);
+}
+
+void compare_rules(const CriteriaSet &own, const CriteriaSet &shipped, LackingRules &out) {
+    for (const auto &rule : shipped.rules) {
+        const auto here = std::find_if(own.rules.begin(), own.rules.end(),
+                                       [&](const Rule &one) { return one.id == rule.id; });
+        if (here == own.rules.end()) continue;
+        if (!speak_of_the_same_finds(*here, rule)) out.asked_otherwise.push_back(rule.id);
+        if (decides_more(*here, rule)) out.decided.push_back(rule.id);
+        if (rule.must_be_measured && !here->must_be_measured) out.unmeasured.push_back(rule.id);
+    }
+}
+
 bool is_read(const Standing &standing) { return standing.kind == Standing::Kind::read; }
 bool is_read(const Rule &rule) {
     return std::any_of(rule.standings.begin(), rule.standings.end(),
@@ -94,12 +140,10 @@ void add_called_read(const std::vector<Part> &own, const std::vector<Part> &ship
 
 LackingRules lacking_beside(const CriteriaSet &own, const CriteriaSet &shipped,
                             const Vocabulary &vocabulary) {
-    LackingRules out{shipped.name, shipped_below(own) == shipped.name, {}, {}, {}, {}, {}, {}, {}};
-    for (const auto &rule : shipped.rules)
-        if (rule.must_be_measured && std::any_of(own.rules.begin(), own.rules.end(), [&](const Rule &one) {
-                return one.id == rule.id && !one.must_be_measured;
-            }))
-            out.unmeasured.push_back(rule.id);
+    LackingRules out;
+    out.shipped = shipped.name;
+    out.extended = shipped_below(own) == shipped.name;
+    compare_rules(own, shipped, out);
     add_called_read(own.rules, shipped.rules, out.called_read);
     add_called_read(own.relevance, shipped.relevance, out.called_read);
     add_called_read(own.merges, shipped.merges, out.called_read);

@@ -44,6 +44,8 @@ struct LackingRules {
         parts; ///< beside the rules, that say otherwise here: "relevance", "required exams"
     std::vector<std::string>
         gaps; ///< what it leaves open where rules speak, by its texts, and this one does not
+    std::vector<std::string> asked_otherwise; ///< ids of rules that speak of other finds or welds there
+    std::vector<std::string> decided;         ///< ids of rules that leave a class open there, and not here
     /// Ids of rules by which something must be measured there, and need not here.
     std::vector<std::string> unmeasured;
     std::vector<std::string> unsaid; ///< the rest of what it says that it lacks, where this one does not
@@ -51,8 +53,8 @@ struct LackingRules {
     std::vector<std::string> called_read;
 
     bool any() const {
-        return !types.empty() || !parts.empty() || !gaps.empty() || !unmeasured.empty() || !unsaid.empty() ||
-               !called_read.empty();
+        return !types.empty() || !asked_otherwise.empty() || !decided.empty() || !parts.empty() ||
+               !gaps.empty() || !unmeasured.empty() || !unsaid.empty() || !called_read.empty();
     }
 };
 /// Of a set that is not shipped beside each of shipped_alike; nothing for a shipped one, or where nothing is

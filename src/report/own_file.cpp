@@ -64,6 +64,10 @@ std::vector<std::string> lacking_words(const CriteriaSet &set) {
             says.push_back("says otherwise what stands under " + listed(lacking.parts, "and"));
         if (!lacking.gaps.empty())
             says.push_back("leaves open what is decided here: '" + joined(lacking.gaps, "', '") + "'");
+        if (!lacking.asked_otherwise.empty())
+            says.push_back("asks of other finds or welds by " + named(lacking.asked_otherwise));
+        if (!lacking.decided.empty())
+            says.push_back("leaves open what is decided here by " + named(lacking.decided));
         if (!lacking.unmeasured.empty())
             says.push_back("wants measured what need not be here: " + named(lacking.unmeasured));
         if (!lacking.unsaid.empty())

@@ -36,6 +36,15 @@ TEST_CASE("who calls read what the shipped set has from memory is told") {
     const auto surer = copy("{second hand: \"one transcription of Table 7.1\"}", "{read: \"our copy\"}");
     REQUIRE(surer.size() == 1);
     CHECK(surer[0].called_read == std::vector<std::string>{"forbidden"});
+    // Who decides what is left to a person there, or asks it of fewer finds.
+    const auto decides = copy("allowed: {A: a person decides, B: does not apply, C: does not apply}",
+                              "allowed: {A: no limit, B: does not apply, C: does not apply}");
+    REQUIRE(decides.size() == 1);
+    CHECK(decides[0].decided == std::vector<std::string>{"undercut-mean-A"});
+    const auto fewer = copy("depth over 0.002 in, nearest like gap at most L",
+                            "depth over 0.002 in, nearest like gap at most 0.001 in");
+    REQUIRE(fewer.size() == 1);
+    CHECK(fewer[0].asked_otherwise == std::vector<std::string>{"undercut-means-A"});
     // Who need not measure what the shipped set wants measured.
     std::string fillets = shipped_file("cfr-46-56.70-15.yaml");
     fillets.replace(fillets.find("set: cfr-46-56.70-15"), 20, "set: shop");
@@ -51,6 +60,26 @@ TEST_CASE("who calls read what the shipped set has from memory is told") {
     const auto silent = copy(gap, "");
     REQUIRE(silent.size() == 1);
     CHECK(silent[0].unsaid == std::vector<std::string>{"convexity of a weld by class was not read"});
+}
+
+TEST_CASE("a copy is known by what its rules say, whatever they are called and cite") {
+    std::string own = shipped_file("aws-d17.1.yaml");
+    const auto put = [&](const std::string &was, const std::string &now) {
+        for (auto at = own.find(was); at != std::string::npos; at = own.find(was, at + now.size()))
+            own.replace(at, was.size(), now);
+    };
+    put("set: aws-d17.1", "set: own-sheet");
+    put("title: Fusion welding for aerospace applications, classes A, B and C", "title: Sheet one");
+    put("AWS D17.1", "Our sheet");
+    put("  - id: ", "  - id: k-");
+    put("{id: ", "{id: k-");
+    put("blank ", "blank k-");
+    put("Table 7.1", "Sheet 1");
+    const Loaded loaded = load_criteria(own);
+    REQUIRE(loaded.set);
+    const auto alike = shipped_alike(*loaded.set);
+    REQUIRE(alike.size() == 1);
+    CHECK(alike[0]->name == "aws-d17.1");
 }
 
 TEST_CASE("who leaves out an exam says otherwise what stands under it") {
