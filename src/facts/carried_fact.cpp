@@ -28,7 +28,7 @@ std::string words_of(const CarriedFact &fact) {
     case Kind::welded: return there + "it was said to be welded on " + fact.on;
     case Kind::left_behind:
         return there + "more is known of it" + (fact.changed.empty() ? "" : ": " + listed(fact.changed)) +
-               (fact.why.empty() ? "" : "; remarks: " + fact.why);
+               (fact.why.empty() ? "" : "; written beside it: " + fact.why);
     case Kind::failed_beside:
         return "where it comes from, coupon " + fact.coupon + " of " + was("welder") + " failed" +
                (was("process").empty() ? "" : " in " + was("process")) +

@@ -17,7 +17,7 @@ struct CarriedFact {
         bends_failed,  ///< by what was said of its mechanical tests before
         practice,      ///< it was called so when it was first examined
         welded,        ///< it was said to be welded on an earlier day
-        left_behind,   ///< what was taken back or changed, and remarks: neither goes along
+        left_behind,   ///< what was taken back or changed, and words beside it: neither goes along
         failed_beside, ///< another test of its welder, which failed and does not go along
         welder,        ///< how its welder is called there; stands against nothing
     };
@@ -27,7 +27,7 @@ struct CarriedFact {
     std::vector<std::string> methods; ///< rejected, graded_failed, failed_beside: by which, or "mechanical"
     std::string class_id;             ///< graded_failed
     /// rejected: who changed it; graded_failed: who graded it; welded, failed_beside: the day of the weld, if
-    /// it is known; left_behind: remarks; welder: the name
+    /// it is known; left_behind: words beside it; welder: the name
     std::string by, on, why;
     std::string coupon = {}; ///< failed_beside: its mark there
     friend bool operator==(const CarriedFact &, const CarriedFact &) = default;

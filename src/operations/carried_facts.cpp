@@ -4,6 +4,7 @@
 #include "measure/text.hpp"
 #include "operations/failed_by.hpp"
 #include "operations/graded_tests.hpp"
+#include "operations/said_beside.hpp"
 #include "operations/taken_back.hpp"
 #include "operations/turned.hpp"
 #include "operations/weld_day.hpp"
@@ -98,12 +99,11 @@ std::vector<CarriedFact> facts_to_carry(Office &office, const CouponState &coupo
     auto all = taken_back(office, coupon.record, turns);
     std::erase_if(all, [](const TakenBack &one) { return one.field == "welded"; });
     const auto gone = taken_back_words(all);
-    std::vector<std::string> remarks;
-    for (const auto &remark : coupon.remarks) remarks.push_back(remark.text);
-    if ((!gone.empty() || !remarks.empty()) && !carries(Against::left_behind)) {
+    const auto said = said_and_left(coupon);
+    if ((!gone.empty() || !said.empty()) && !carries(Against::left_behind)) {
         CarriedFact &fact = add(Against::left_behind);
         fact.changed = gone;
-        fact.why = joined(remarks, "; ");
+        fact.why = joined(said, "; ");
     }
     const bool failed = std::any_of(out.begin(), out.end(), [](const auto &one) {
         return one.kind == Against::rejected || one.kind == Against::graded_failed;

@@ -59,28 +59,50 @@ void hold_conditions(const ExamRecord &exam, std::vector<Unlikely> &against) {
         if (!condition_info(name)) hold("condition " + shown(name), value);
 }
 
+/// Each once, with what it is about.
+struct Sayings {
+    std::vector<std::string> all;
+
+    bool has(const std::string &said) const { return std::find(all.begin(), all.end(), said) != all.end(); }
+    void take(const std::string &about, const std::string &text) {
+        std::string said = about + ": " + text;
+        if (!text.empty() && !has(said)) all.push_back(std::move(said));
+    }
+};
+
+void take_entries(const CouponState &coupon, Sayings &out) {
+    for (const auto &remark : coupon.remarks) out.take("remark by " + remark.stamp.who, remark.text);
+    for (const auto &why : coupon.whys) out.take(told_of(coupon, why), said_in_reason(why.text));
+}
+
+void take_carried_reasons(const CouponState &coupon, Sayings &out) {
+    for (const auto &exam : coupon.exams)
+        if (exam.finished) out.take(title_of(exam) + ", why", exam.finished->why);
+    for (const auto &find : coupon.indications)
+        if (find.moved_from) out.take("#" + std::to_string(find.number) + ", why", find.moved_from->why);
+}
+
 } // namespace
 
 std::vector<std::string> said_beside(const CouponState &coupon) {
-    std::vector<std::string> out;
-    const auto take = [&](const std::string &about, const std::string &text) {
-        if (text.empty()) return;
-        std::string said = about + ": " + text;
-        if (std::find(out.begin(), out.end(), said) == out.end()) out.push_back(std::move(said));
-    };
-    take("the coupon", coupon.record.get("note"));
-    for (const auto &exam : coupon.exams) take(title_of(exam), exam.note);
-    for (const auto &find : coupon.indications) take("#" + std::to_string(find.number), find.remark);
+    Sayings out;
+    out.take("the coupon", coupon.record.get("note"));
+    for (const auto &exam : coupon.exams) out.take(title_of(exam), exam.note);
+    for (const auto &find : coupon.indications) out.take("#" + std::to_string(find.number), find.remark);
     for (const auto &photo : coupon.photos)
-        if (photo.withdrawn.empty()) take("photo " + std::to_string(photo.number), photo.remark);
-    for (const auto &remark : coupon.remarks) take("remark by " + remark.stamp.who, remark.text);
-    for (const auto &why : coupon.whys) take(told_of(coupon, why), said_in_reason(why.text));
+        if (photo.withdrawn.empty()) out.take("photo " + std::to_string(photo.number), photo.remark);
+    take_entries(coupon, out);
     // What came with a file has no entry of its own here.
-    for (const auto &exam : coupon.exams)
-        if (exam.finished) take(title_of(exam) + ", why", exam.finished->why);
-    for (const auto &find : coupon.indications)
-        if (find.moved_from) take("#" + std::to_string(find.number) + ", why", find.moved_from->why);
-    return out;
+    take_carried_reasons(coupon, out);
+    return std::move(out.all);
+}
+
+std::vector<std::string> said_and_left(const CouponState &coupon) {
+    Sayings out, along;
+    take_entries(coupon, out);
+    take_carried_reasons(coupon, along);
+    std::erase_if(out.all, [&](const std::string &one) { return along.has(one); });
+    return std::move(out.all);
 }
 
 std::string said_beside_words(const std::vector<std::string> &said) {

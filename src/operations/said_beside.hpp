@@ -13,6 +13,9 @@ namespace beadbook {
 
 /// All of it that is on record about the coupon, each with what it is about; what the program wrote is not.
 std::vector<std::string> said_beside(const CouponState &coupon);
+/// Of that what has entries of its own, which do not go along when the coupon leaves the record: remarks, and
+/// reasons that its exams and finds do not carry.
+std::vector<std::string> said_and_left(const CouponState &coupon);
 /// "written beside it, and judged by nobody: ..."; empty if nothing is.
 std::string said_beside_words(const std::vector<std::string> &said);
 

@@ -131,10 +131,13 @@ TEST_CASE("bends that were said to have failed, practice and an earlier day come
     there.coupon("Q-4", "2026-10-06");
     Yard here;
     import_into(here, exported(there.office, {}).text);
-    CHECK(kinds_of(here, "Q-1") == Kinds{"bends failed"});
-    CHECK(kinds_of(here, "Q-2") == Kinds{"practice"});
-    CHECK(kinds_of(here, "Q-3") == Kinds{"welded"});
+    CHECK(kinds_of(here, "Q-1") == Kinds{"bends failed", "left behind"});
+    CHECK(kinds_of(here, "Q-2") == Kinds{"practice", "left behind"});
+    CHECK(kinds_of(here, "Q-3") == Kinds{"welded", "left behind"});
     CHECK(kinds_of(here, "Q-4").empty());
+    // Why it was changed stood beside its verdict there, and has no entry here.
+    CHECK_THAT(words_of(here.book.coupon("Q-1").record.before[1]),
+               says("written beside it: the coupon, why: "));
     for (const char *mark : {"Q-1", "Q-2", "Q-3", "Q-4"}) here.grade(mark, true);
     CHECK_THAT(refused_to_qualify(here, "Q-1"), says("its mechanical tests were said to have failed before"));
     CHECK_THAT(refused_to_qualify(here, "Q-2"), says("for practice when it was first examined"));

@@ -194,7 +194,7 @@ TEST_CASE("an export names photos, and an import tells which it does not bring a
         const auto taken = take(elsewhere);
         CHECK(taken.value.coupons == 2);
         CHECK(taken.value.photos == 0);
-        REQUIRE(taken.notes.size() == 3); // two exams are open
+        REQUIRE(taken.notes.size() == 4); // two exams are open, and why a photo is gone does not go along
         CHECK_THAT(joined(taken.notes, "\n"), says("is not brought along"));
         CHECK(elsewhere.office.coupon("T-1").photos.empty());
         // Where its bytes are on record, it is kept with the coupon.
