@@ -4,6 +4,13 @@
 #include <algorithm>
 
 namespace beadbook {
+bool GradedTests::is_whole(const Test &test, const Weld &weld, const RangeRules &rules) const {
+    const auto lacks = lacks_of_pass(rules, test, weld);
+    return std::all_of(lacks.begin(), lacks.end(), [&](const Shortcoming &one) {
+        return one.kind == Shortcoming::Kind::verdict && taken_.contains(test.coupon.record.id);
+    });
+}
+
 bool GradedTests::closes(const Test &test, const Weld &weld, const RangeRules &rules) const {
     const auto [at, fresh] =
         closes_.emplace(test.coupon.record.id + '\n' + weld.word(Trait::process) + '\n' + rules.hash, false);

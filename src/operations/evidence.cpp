@@ -7,6 +7,7 @@
 #include "operations/carried_in.hpp"
 #include "operations/grade_standing.hpp"
 #include "operations/known_words.hpp"
+#include "operations/rests_on.hpp"
 #include "operations/said_by_welder.hpp"
 #include "operations/shortcoming_words.hpp"
 #include "operations/turned.hpp"
@@ -121,7 +122,7 @@ void take_turned(Office &office, const CouponState &coupon, std::vector<Shortcom
 }
 
 /// What the retest that the coupon belongs to lacks.
-void take_retest(Office &office, const RangeRules &rules, const GradedTests &tests, const CouponState &coupon,
+void take_retest(const RangeRules &rules, const GradedTests &tests, const CouponState &coupon,
                  PartEvidence &part, GradedTests::Retest retest) {
     auto &lacks = part.lacks;
     const RetestState &state = retest.state;
@@ -137,13 +138,8 @@ void take_retest(Office &office, const RangeRules &rules, const GradedTests &tes
     // The coupons that passed with it must have been examined like it, and be accepted like it.
     for (const auto &id : state.passed)
         if (const auto *with = tests.find(id); with && id != mark && state.needed > 1) {
-            const GradeStanding grade = standing_of_grade(office, with->coupon);
-            take_grade(rules, with->coupon, grade, id, lacks);
-            take_description(grade, id, lacks);
-            if (with->coupon.record.get("operation") == "machine")
-                lacks.push_back(shortcoming(Shortcoming::Kind::by_machine, id));
-            take_acceptance(rules, with->coupon, id, lacks);
-            take_missing_exams(rules, with->coupon, part.weld, id, lacks);
+            const auto all = lacks_of_pass(rules, *with, part.weld);
+            lacks.insert(lacks.end(), all.begin(), all.end());
         }
     if (rules.retest.same_exam && state.known)
         for (const auto &id : state.passed) {
@@ -159,45 +155,25 @@ void take_retest(Office &office, const RangeRules &rules, const GradedTests &tes
 
 Day day_of(const Grade &grade) { return parse_day(std::string_view(grade.stamp.at).substr(0, 10)); }
 
-/// A text that an entry can hold, cut where a letter begins.
-std::string storable(std::string text) {
-    constexpr std::size_t most = 1000;
-    if (text.size() <= most) return text;
-    std::size_t end = most;
-    while (end > 0 && (static_cast<unsigned char>(text[end]) & 0xC0) == 0x80) --end;
-    return text.substr(0, end) + " ...";
-}
-
-/// What the coupon rests on, as it stands now.
-Evidence rests_on(const CouponState &coupon) {
-    Evidence out;
-    out.coupon = coupon.record.id;
-    out.mechanical = coupon.record.get("mechanical");
-    for (const auto &e : coupon.exams)
-        out.exams.push_back({std::string(name_of(e.method)), print(e.date), e.examiner, e.level, e.procedure,
-                             storable(e.done().why_not), e.level_as_typed});
-    if (!coupon.grade) return out;
-    const Grade &g = *coupon.grade;
-    out.class_id = g.class_id;
-    out.graded_by = g.stamp.who;
-    out.graded_at = g.stamp.at;
-    out.remark = g.remark;
-    out.against_verdict = g.against_verdict;
-    if (const StoredVerdict *v = coupon.graded_on()) {
-        out.criteria = v->set;
-        out.edition = v->edition;
-        out.criteria_hash = v->hash;
-        out.verdict = v->verdict_of(g.class_id);
-    }
-    return out;
-}
-
 template <class T>
 bool holds(const std::vector<T> &list, const T &one) {
     return std::find(list.begin(), list.end(), one) != list.end();
 }
 
 } // namespace
+
+std::vector<Shortcoming> lacks_of_pass(const RangeRules &rules, const GradedTests::Test &test,
+                                       const Weld &weld) {
+    std::vector<Shortcoming> out;
+    const std::string &id = test.coupon.record.id;
+    take_grade(rules, test.coupon, test.grade, id, out);
+    take_description(test.grade, id, out);
+    if (test.coupon.record.get("operation") == "machine")
+        out.push_back(shortcoming(Shortcoming::Kind::by_machine, id));
+    take_acceptance(rules, test.coupon, id, out);
+    take_missing_exams(rules, test.coupon, weld, id, out);
+    return out;
+}
 
 Refusal refusal_of(const std::vector<Impediment> &impediments) {
     std::string all;
@@ -305,8 +281,7 @@ TestEvidence evidence(Office &office, const GradedTests &tests, const CouponStat
         take_missing_exams(rules, coupon, one.weld, "", one.lacks);
         if (const auto *revoked = tests.revoked_since(one.weld.word(Trait::process), out.welded))
             one.lacks.push_back(revoked_lack(*revoked));
-        take_retest(office, rules, tests, coupon, one,
-                    tests.retest_of(out.test, out.welded, one.weld, rules));
+        take_retest(rules, tests, coupon, one, tests.retest_of(out.test, out.welded, one.weld, rules));
         out.parts.push_back(std::move(one));
     }
     return out;

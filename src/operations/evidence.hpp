@@ -27,6 +27,11 @@ std::vector<Impediment> unknown_words(const RangeRules &rules, const Weld &test,
 /// does. Its grade or what was corrected since may say so.
 std::string no_longer_proves(const CouponState &coupon, const std::string &welder);
 
+/// What one that passed lacks by itself to qualify by these rules, or to stand in a retest: a verdict that is
+/// no accept, an examination, a description that is so no more.
+std::vector<Shortcoming> lacks_of_pass(const RangeRules &rules, const GradedTests::Test &test,
+                                       const Weld &weld);
+
 /// What one process of a coupon proves.
 struct PartEvidence {
     std::size_t part = 0;

@@ -9,12 +9,8 @@
 #include <set>
 
 namespace beadbook {
-namespace {
-
-/// Whether no retest is done yet with what failed: neither today, nor before another failed after it, with
-/// which a new round begins.
-bool is_open(const GradedTests &tests, const GradedTests::Test &failed, const Weld &weld,
-             const RangeRules &rules, Day on) {
+bool no_retest_done(const GradedTests &tests, const GradedTests::Test &failed, const Weld &weld,
+                    const RangeRules &rules, Day on) {
     if (!failed.day) return true; // nobody can tell what followed it
     std::set<Day> looked_at{on};
     for (const auto &later : tests.all())
@@ -25,8 +21,6 @@ bool is_open(const GradedTests &tests, const GradedTests::Test &failed, const We
     });
 }
 
-} // namespace
-
 void tell_failed_in_range(const GradedTests &tests, Day on, HeldQualification &held) {
     if (!held.unreadable.empty()) return;
     const RangeRules &rules = *held.rules;
@@ -35,7 +29,7 @@ void tell_failed_in_range(const GradedTests &tests, Day on, HeldQualification &h
         std::vector<std::string> lacks;
         // One of its own kind is asked for by the rules themselves.
         if (retests(failed.welds, held.weld, &rules, lacks) != Truth::no) continue;
-        const auto open = [&](const Weld &weld) { return is_open(tests, failed, weld, rules, on); };
+        const auto open = [&](const Weld &weld) { return no_retest_done(tests, failed, weld, rules, on); };
         const std::string failed_on = " failed" + (failed.day ? " on " + print(*failed.day) : "");
         if (same_kind(failed.welds, held.weld, &rules, lacks) == Truth::yes) {
             const auto open_there = [&](const Weld &weld) {

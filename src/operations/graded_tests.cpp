@@ -275,7 +275,7 @@ void GradedTests::take(Office &office, const WelderNames &welder, const std::str
     const auto seen = failed ? failure_seen(history, by.exams, by.methods) : std::nullopt;
     out.push_back({std::move(coupon), day, passed, std::move(welds), std::move(by.methods), seen,
                    shown_by(history), first_graded(history), history.front().seq, weld_day_told(history),
-                   std::move(described), std::move(called_then), by_others.has_value(), settled});
+                   std::move(described), std::move(called_then), by_others.has_value(), settled, grade});
 }
 
 bool GradedTests::Test::passed_by(const RangeRules &rules) const {

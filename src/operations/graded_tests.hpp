@@ -48,6 +48,7 @@ public:
         /// It failed by other criteria than it passed by: it has passed only for those who take these.
         bool failed_by_others = false;
         bool settled = false; ///< somebody's qualification or renewal rests on it
+        GradeStanding grade = {};
 
         /// Whether it passed by what these rules accept a test by; what failed by others, with an accept.
         bool passed_by(const RangeRules &rules) const;
@@ -86,9 +87,11 @@ public:
     std::vector<CarriedFact> failures() const;
 
 private:
-    /// Whether one that passed may stand beside a weld after a failure: welded alike, accepted by what the
-    /// rules accept a test by, and examined by the methods that failed before it, where they ask that.
+    /// Whether one that passed may stand beside a weld after a failure by the exams of what failed before it,
+    /// where the rules ask that, and by what the rules accept a test by.
     bool counts_as_retest(const Test &test, const Weld &weld, const RangeRules &rules) const;
+    /// Whether one that passed lacks nothing by itself that qualifying by it would ask.
+    bool is_whole(const Test &test, const Weld &weld, const RangeRules &rules) const;
     /// Whether one that passed was welded once what failed before it was seen (common practice, no source).
     bool follows_what_failed(const Test &test, const Weld &weld, const RangeRules &rules) const;
     /// Whether one that passed qualified the welder, or renewed what was held, by these rules and would

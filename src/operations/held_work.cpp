@@ -2,9 +2,9 @@
 
 #include "criteria/weld_words.hpp"
 #include "measure/text.hpp"
+#include "operations/failed_in_range.hpp"
 #include "operations/next_retest.hpp"
 #include "operations/shortcoming_words.hpp"
-#include "operations/test_likeness.hpp"
 #include "operations/to_qualify.hpp"
 
 #include <algorithm>
@@ -42,15 +42,10 @@ std::vector<WelderStanding::Failed> open_failures(const GradedTests &tests, Day 
                        return same_process(process, word);
                    });
         });
-        const auto seen = failed.seen_on(); // what was welded before that was no retest of it
-        const bool passed_since =
-            std::any_of(tests.all().begin(), tests.all().end(), [&](const GradedTests::Test &other) {
-                std::vector<std::string> lacks;
-                return other.passed_by(*plan.work.rules) && failed.day && *other.day >= *seen &&
-                       retests(other.welds, failed.welds.front(), plan.work.rules.get(), lacks) == Truth::yes;
-            });
-        if (of_work && !passed_since)
-            out.push_back({failed.coupon.record.id, process, failed.day, failed.failed_by});
+        const bool open = std::any_of(failed.welds.begin(), failed.welds.end(), [&](const Weld &weld) {
+            return no_retest_done(tests, failed, weld, *plan.work.rules, on);
+        });
+        if (of_work && open) out.push_back({failed.coupon.record.id, process, failed.day, failed.failed_by});
     }
     return out;
 }

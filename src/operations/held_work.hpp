@@ -16,7 +16,7 @@ struct HeldWork {
     std::string welder;
     Day on{};
     PlanResult plan;
-    /// Tests in a process of the work that failed, and after which none of its kind passed.
+    /// Tests in a process of the work that failed, and with which no retest is done.
     std::vector<WelderStanding::Failed> failed = {};
 };
 

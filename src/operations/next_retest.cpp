@@ -58,7 +58,8 @@ NextRetest asked_next(const RangeRules &rules, const GradedTests &tests, const G
 
 std::string exams_words(const NextRetest &next) {
     return next.exams.empty() ? ""
-                              : ", examined by " + named_exams(next.exams, "and") + ", by which it failed";
+                              : ", examined by " + named_exams(next.exams, "and") +
+                                    ", by which it failed, besides what every such test needs";
 }
 
 bool may_be_test_by(const RangeRules &rules, const CouponRecord &test, const std::string &set,

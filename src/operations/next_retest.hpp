@@ -28,7 +28,8 @@ struct NextRetest {
 
 /// As the next coupon of its kind would find it: it is counted as one that passed. Of a test that failed.
 NextRetest asked_next(const RangeRules &rules, const GradedTests &tests, const GradedTests::Retest &retest);
-/// ", examined by RT, by which it failed"; empty where no methods are asked.
+/// ", examined by RT, by which it failed, besides what every such test needs"; empty where no methods are
+/// asked.
 std::string exams_words(const NextRetest &next);
 
 /// Whether a test that is judged by this set may be one of these rules for the welder.

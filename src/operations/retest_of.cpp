@@ -33,6 +33,14 @@ bool came_after(Day welded, std::int64_t told, const FailureSeen &seen) {
     return std::pair(welded, told) > std::pair(seen.day, seen.entry);
 }
 
+std::vector<Attempt> without_training(std::vector<Attempt> attempts,
+                                      const std::map<Day, const WelderEvent *> &days) {
+    std::erase_if(attempts, [&](const Attempt &one) {
+        return one.kind == Attempt::Kind::trained && days.contains(one.day);
+    });
+    return attempts;
+}
+
 } // namespace
 
 bool GradedTests::follows_what_failed(const Test &test, const Weld &weld, const RangeRules &rules) const {
@@ -80,7 +88,8 @@ GradedTests::Retest GradedTests::retest_of(const CouponRecord &coupon, Day welde
         else {
             const bool closed = passed && closes(test, weld, rules);
             if (passed && !closed && !follows_what_failed(test, weld, rules)) continue;
-            if (passed && !closed && !counts_as_retest(test, weld, rules)) unfit.insert(id);
+            if (passed && !closed && !(counts_as_retest(test, weld, rules) && is_whole(test, weld, rules)))
+                unfit.insert(id);
             attempts.push_back(
                 {passed ? Attempt::Kind::passed : Attempt::Kind::failed, *test.day, id, closed});
             attempts.back().seen = test.seen_on();
@@ -119,6 +128,15 @@ GradedTests::Retest GradedTests::retest_of(const CouponRecord &coupon, Day welde
     std::stable_sort(attempts.begin(), attempts.end(), [&](const Attempt &a, const Attempt &b) {
         return std::pair(a.day, rank(a)) < std::pair(b.day, rank(b));
     });
+    for (std::size_t i = 0; i < attempts.size(); ++i) {
+        if (attempts[i].kind != Attempt::Kind::passed || attempts[i].settled) continue;
+        const auto late = late_training(weld.word(Trait::process), *find(attempts[i].coupon));
+        const std::vector<Attempt> until(attempts.begin(),
+                                         attempts.begin() + static_cast<std::ptrdiff_t>(i) + 1);
+        if (!late.empty() && asks_more(retest_state(rules.retest, without_training(until, late)),
+                                       retest_state(rules.retest, until)))
+            unfit.insert(attempts[i].coupon);
+    }
     attempts.push_back({Attempt::Kind::passed, welded, coupon.id, false});
     out.state = retest_state(rules.retest, attempts);
     if (!unfit.empty()) {
@@ -149,10 +167,7 @@ GradedTests::Retest GradedTests::retest_of(const CouponRecord &coupon, Day welde
         }
     if (own)
         if (const auto late = late_training(weld.word(Trait::process), *own); !late.empty()) {
-            std::erase_if(attempts, [&](const Attempt &one) {
-                return one.kind == Attempt::Kind::trained && late.contains(one.day);
-            });
-            const RetestState without = retest_state(rules.retest, attempts);
+            const RetestState without = retest_state(rules.retest, without_training(attempts, late));
             if (asks_more(without, out.state)) {
                 auto &one = unknown(Shortcoming::Kind::late_training, "");
                 for (const auto &[day, event] : late) one.lacks.push_back(print(day));

@@ -185,7 +185,7 @@ Document document_of(const HeldWork &work) {
                  "", std::move(under));
     }
     if (work.plan.held.empty()) out.item("nothing");
-    if (!work.failed.empty()) out.heading("Failed, and none of its kind passed since:", 2);
+    if (!work.failed.empty()) out.heading("Failed, and no retest is done with it:", 2);
     add_failed(out, work.failed);
     add_plan(out, work.plan);
     return out;

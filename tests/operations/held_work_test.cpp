@@ -133,3 +133,35 @@ TEST_CASE("a coupon that passed and that nobody qualified by yet is named beside
     for (const auto &note : held_work(yard.office, on("2026-11-25")).notes)
         CHECK(note.find("qualifies nothing yet") == std::string::npos);
 }
+
+TEST_CASE("a failure stays open until what would qualify follows it, whatever was graded passed since",
+          "[standing]") {
+    Yard yard;
+    const auto open = [&] { return held_work(yard.office, on("2026-11-25")).value.failed.size(); };
+    yard.coupon("Q-1", "2026-10-05", false);
+    CHECK(open() == 1);
+    // Passed by a person, though nobody looked inside: QW-302.2 asks bends or a film.
+    yard.coupon("Q-2", "2026-10-06", true, {}, {Exam::VT, Exam::MT});
+    yard.coupon("Q-3", "2026-10-07", true, {}, {Exam::VT, Exam::MT});
+    CHECK_THAT(refused_to_qualify(yard, "Q-3"), says("coupon Q-2: "));
+    CHECK(open() == 1);
+    // QW-321.2, read: twice the coupons.
+    yard.coupon("Q-4", "2026-10-08");
+    CHECK(open() == 1);
+    yard.coupon("Q-5", "2026-10-09");
+    CHECK(open() == 0);
+    CHECK(refused_to_qualify(yard, "Q-5").empty());
+}
+
+TEST_CASE("training that was entered after a retest was graded closes no failure before it", "[standing]") {
+    Yard yard;
+    const auto open = [&] { return held_work(yard.office, on("2026-11-25")).value.failed.size(); };
+    yard.coupon("Q-1", "2026-10-05", false);
+    yard.coupon("Q-2", "2026-10-08");
+    CHECK(open() == 1); // of two
+    yard.write([](Writing &w) {
+        return log_training(w, {"L1", "GTAW", parse_day("2026-10-06"), "8 h of roots"});
+    });
+    CHECK_FALSE(refused_to_qualify(yard, "Q-2").empty());
+    CHECK(open() == 1);
+}
