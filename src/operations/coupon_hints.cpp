@@ -224,7 +224,8 @@ std::vector<std::string> hints_on(Catalogue &catalogue, const CouponRecord &coup
         const Coupon judged = coupon.facts();
         std::vector<std::string> untold;
         for (const Fact fact : {Fact::joint, Fact::material})
-            if (judged.said(static_cast<Slot>(fact)) == 0) untold.emplace_back(info(fact).name);
+            if (judged.said(static_cast<Slot>(fact)) == 0 && coupon.get(std::string(info(fact).name)).empty())
+                untold.emplace_back(info(fact).name);
         if (!untold.empty())
             out.push_back(set->name + " accepts nothing of a weld whose " + joined(untold, " and ") +
                           " nobody told");

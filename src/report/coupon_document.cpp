@@ -193,7 +193,8 @@ void add_described_since(Document &doc, const std::vector<DescribedSince> &chang
 
 Document document_of(const Registered &done) {
     const std::string &id = done.coupon.id;
-    return Document{}.line("coupon " + id + " registered; next: beadbook exam " + id + " " + done.next);
+    return Document{}.line("coupon " + id + " registered; next: beadbook exam " + id + " " + done.next +
+                           ", with its examiner");
 }
 
 Document document_of(const RegisteredMany &done) {
