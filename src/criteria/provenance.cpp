@@ -111,7 +111,16 @@ void compare_rules(const CriteriaSet &own, const CriteriaSet &shipped, LackingRu
     for (const auto &rule : shipped.rules) {
         const auto here = std::find_if(own.rules.begin(), own.rules.end(),
                                        [&](const Rule &one) { return one.id == rule.id; });
-        if (here == own.rules.end()) continue;
+        if (here == own.rules.end()) {
+            // Under another name at least as much is asked, but for its numbers.
+            const auto stands = [&](const Rule &one) {
+                return one.kind == rule.kind && speak_of_the_same_finds(one, rule) &&
+                       !decides_more(one, rule) && (one.must_be_measured || !rule.must_be_measured);
+            };
+            if (std::none_of(own.rules.begin(), own.rules.end(), stands))
+                out.asked_otherwise.push_back(rule.id);
+            continue;
+        }
         if (!speak_of_the_same_finds(*here, rule)) out.asked_otherwise.push_back(rule.id);
         if (decides_more(*here, rule)) out.decided.push_back(rule.id);
         if (rule.must_be_measured && !here->must_be_measured) out.unmeasured.push_back(rule.id);

@@ -80,6 +80,16 @@ TEST_CASE("a copy is known by what its rules say, whatever they are called and c
     const auto alike = shipped_alike(*loaded.set);
     REQUIRE(alike.size() == 1);
     CHECK(alike[0]->name == "aws-d17.1");
+    CHECK(lacking_beside_shipped(*loaded.set).at(0).asked_otherwise.empty());
+    // What is softened is told by the shipped set's own id.
+    put("allowed: {A: a person decides, B: does not apply, C: does not apply}",
+        "allowed: {A: no limit, B: does not apply, C: does not apply}");
+    const Loaded softened = load_criteria(own);
+    REQUIRE(softened.set);
+    const auto lacking = lacking_beside_shipped(*softened.set);
+    REQUIRE(lacking.size() == 1);
+    CHECK(lacking[0].asked_otherwise == std::vector<std::string>{"undercut-mean-A", "undercut-means-A",
+                                                                 "underfill-mean-A", "underfill-means-A"});
 }
 
 TEST_CASE("who leaves out an exam says otherwise what stands under it") {
