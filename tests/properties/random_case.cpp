@@ -143,6 +143,8 @@ RandomCase with_holes(RandomCase out, const CriteriaSet &set, std::mt19937 &rand
         for (std::size_t q = coupon_quantities; q < quantity_count; ++q)
             if (pick(random, 0, 14) == 0 && !(set.linear && q <= index_of(Quantity::width)) &&
                 !(tells_size && (q == index_of(Quantity::depth) || q == index_of(Quantity::height))) &&
+                // Which of them is taken for which goes by their sizes.
+                !(beside && q == index_of(Quantity::size)) &&
                 !(touching && (q == index_of(Quantity::length) || q == index_of(Quantity::size) ||
                                q == index_of(Quantity::width))))
                 forget(i.measures, q);
