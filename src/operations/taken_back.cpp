@@ -45,7 +45,8 @@ std::set<std::string> exams_in(std::string text) {
 
 /// What was welded, and what says how it may be examined and judged.
 bool bears_on_verdict(std::string_view field) {
-    return describes_weld(field) || field == "magnetic" || field == "stress";
+    return describes_weld(field) || field == "magnetic" || field == "stress" || field == "weld-length" ||
+           field == "weld-width";
 }
 
 /// What an entry took off a coupon's description.
