@@ -34,18 +34,22 @@ std::vector<WelderStanding::Failed> open_failures(const GradedTests &tests, Day 
     std::vector<WelderStanding::Failed> out;
     for (const auto &failed : tests.all()) {
         if (failed.passed_by(*plan.work.rules) || (failed.day && *failed.day > on)) continue;
-        const std::string process = failed.coupon.record.get("process");
-        const auto &jobs = plan.work.jobs;
-        const bool of_work = std::any_of(jobs.begin(), jobs.end(), [&](const Job &job) {
-            const auto &words = job.words[index_of(Trait::process)];
-            return process.empty() || std::any_of(words.begin(), words.end(), [&](const std::string &word) {
-                       return same_process(process, word);
-                   });
+        const auto of_work = [&](const std::string &process) {
+            return std::any_of(plan.work.jobs.begin(), plan.work.jobs.end(), [&](const Job &job) {
+                const auto &words = job.words[index_of(Trait::process)];
+                return process.empty() ||
+                       std::any_of(words.begin(), words.end(),
+                                   [&](const std::string &word) { return same_process(process, word); });
+            });
+        };
+        // As whatever it was said to be it failed, by each of its processes.
+        const auto open = std::find_if(failed.welds.begin(), failed.welds.end(), [&](const Weld &weld) {
+            return of_work(weld.word(Trait::process)) &&
+                   no_retest_done(tests, failed, weld, *plan.work.rules, on);
         });
-        const bool open = std::any_of(failed.welds.begin(), failed.welds.end(), [&](const Weld &weld) {
-            return no_retest_done(tests, failed, weld, *plan.work.rules, on);
-        });
-        if (of_work && open) out.push_back({failed.coupon.record.id, process, failed.day, failed.failed_by});
+        if (open != failed.welds.end())
+            out.push_back(
+                {failed.coupon.record.id, open->word(Trait::process), failed.day, failed.failed_by});
     }
     return out;
 }

@@ -298,7 +298,9 @@ std::string sentence(const Case &c, std::size_t class_index, const Finding &f) {
             return "The coupon: " + title + "where " + of_coupon(*rule) + left;
         if (rule->linked && f.indications.size() > 1)
             return who + where + ": in one line (" + rule->linked->text + "), and" + left;
-        return who + ":" + left;
+        const std::string open =
+            f.missing.any() ? " whether it is asked at all hangs on " + missing_words(c, f) + "; if so," : "";
+        return who + ":" + open + left;
     }
     case Finding::Kind::missing_data:
         if (!rule && f.clause >= 0 && c.set.gaps[static_cast<std::size_t>(f.clause)].beside_rules)

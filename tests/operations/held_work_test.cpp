@@ -153,6 +153,21 @@ TEST_CASE("a failure stays open until what would qualify follows it, whatever wa
     CHECK(refused_to_qualify(yard, "Q-5").empty());
 }
 
+TEST_CASE("what failed is open by each process that it was said to be of", "[standing]") {
+    Yard yard;
+    HeldWorkRequest pipe = on("2026-11-25");
+    pipe.plan.work.text = work_text.substr(0, work_text.find("  - {id: frame"));
+    const auto open = [&] { return held_work(yard.office, pipe).value.failed; };
+    yard.coupon("Q-1", "2026-10-05", false);
+    yard.change("Q-1", {{"process", "SMAW"}});
+    REQUIRE(open().size() == 1);
+    CHECK(open()[0].process == "GTAW");
+    // The retest in the process that it was welded by is done, and no job is of the other.
+    yard.coupon("Q-2", "2026-10-08");
+    yard.coupon("Q-3", "2026-10-09");
+    CHECK(open().empty());
+}
+
 TEST_CASE("training that was entered after a retest was graded closes no failure before it", "[standing]") {
     Yard yard;
     const auto open = [&] { return held_work(yard.office, on("2026-11-25")).value.failed.size(); };
