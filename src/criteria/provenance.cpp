@@ -193,6 +193,9 @@ LackingRules lacking_beside(const CriteriaSet &own, const CriteriaSet &shipped,
                     out.rules.push_back(id);
             }
         }
+    std::erase_if(out.asked_otherwise, [&](const std::string &id) { // told as not here
+        return std::find(out.rules.begin(), out.rules.end(), id) != out.rules.end();
+    });
     return out;
 }
 

@@ -131,10 +131,11 @@ GradedTests::Retest GradedTests::retest_of(const CouponRecord &coupon, Day welde
     for (std::size_t i = 0; i < attempts.size(); ++i) {
         if (attempts[i].kind != Attempt::Kind::passed || attempts[i].settled) continue;
         const auto late = late_training(weld.word(Trait::process), *find(attempts[i].coupon));
+        if (late.empty()) continue;
         const std::vector<Attempt> until(attempts.begin(),
                                          attempts.begin() + static_cast<std::ptrdiff_t>(i) + 1);
-        if (!late.empty() && asks_more(retest_state(rules.retest, without_training(until, late)),
-                                       retest_state(rules.retest, until)))
+        if (asks_more(retest_state(rules.retest, without_training(until, late)),
+                      retest_state(rules.retest, until)))
             unfit.insert(attempts[i].coupon);
     }
     attempts.push_back({Attempt::Kind::passed, welded, coupon.id, false});
