@@ -271,9 +271,13 @@ private:
             set_measure(Quantity::width, std::min(first, second, shorter), behind_x);
             return;
         }
-        if (!other_called || (!called && other_called == Quantity::length))
+        // What stands before a width is the length; but of a cap as well the height.
+        const bool may_be_height = !called && other_called == Quantity::width &&
+                                   own_measure(vocabulary_, out_.type) == OwnMeasure::height;
+        if (!other_called || (!called && other_called == Quantity::length) || may_be_height)
             throw InputError("'" + shown(called ? other : typed) +
-                                 "': say of both numbers what they are, such as '3/8 long x 1/32 deep'",
+                                 "': say of both numbers what they are, such as " +
+                                 (may_be_height ? "'.06 high x .25 wide'" : "'3/8 long x 1/32 deep'"),
                              called ? static_cast<std::size_t>(other.data() - text_.data()) : begin);
         set_measure(called.value_or(Quantity::length), first, begin);
         set_measure(*other_called, second, behind_x);

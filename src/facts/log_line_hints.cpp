@@ -99,8 +99,11 @@ void check_two(std::string_view longer, std::string_view other, const Imperfecti
                          column);
     if (own != OwnMeasure::depth && own != OwnMeasure::height) return;
     const std::string word = own == OwnMeasure::depth ? "depth" : "height", both = "l " + shown(longer) + " ";
-    throw InputError("'" + shown(longer) + " x " + shown(other) + "' of " + type.name +
-                         " could be length x " + word + " or length x width; write '" + both +
+    const bool height = own == OwnMeasure::height; // a cap is as often measured across as along
+    throw InputError("'" + shown(longer) + " x " + shown(other) + "' of " + type.name + " could be " +
+                         (height ? "width x height, " : "") + "length x " + word +
+                         " or length x width; write " +
+                         (height ? "'w " + shown(longer) + " h " + shown(other) + "', '" : "'") + both +
                          word.substr(0, 1) + " " + shown(other) + "' or '" + both + "w " + shown(other) + "'",
                      column);
 }

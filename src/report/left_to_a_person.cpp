@@ -22,7 +22,7 @@ void add_who_decides(Document &doc, const std::string &mark, const std::vector<C
     if (std::any_of(of.begin(), of.end(), waits))
         doc.line(Words("What is left to a person is decided by the grade") +
                  Words::to_type(": beadbook grade " + mark + " passed (or failed)") +
-                 ", with a remark that says why.");
+                 ", with a remark that says why. To qualify a welder by it the reason is given again.");
 }
 
 } // namespace beadbook

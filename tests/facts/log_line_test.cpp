@@ -74,6 +74,9 @@ TEST_CASE("a bare number behind the name of what is only as high is its height")
     CHECK(read_back("mismatch s 1/64") == "linear misalignment size 1/64 in");
     CHECK(read_back("undercut .06 at 2") == "undercut size .06 in at 2 in"); // its depth or its length
     CHECK_THAT(why_not("mismatch 1/64 h 1/32"), says("the height is given twice"));
+    CHECK_THAT(why_not("cap .03 x .25"), says("write 'w .25 h .03', 'l .25 h .03' or 'l .25 w .03'"));
+    CHECK_THAT(why_not("cap .03 x .25 wide"), says("say of both numbers what they are"));
+    CHECK(read_back("reinforcement .03 high x .25 wide") == "excess weld metal width .25 in height .03 in");
 }
 
 TEST_CASE("a number without a key behind other measures, and no place, is asked about") {
