@@ -399,6 +399,7 @@ test('undo takes the last find back, and finishing goes on to the next coupon', 
     await page.getByRole('button', { name: 'Undo #2' }).click();
     await finds(page, 1);
     await page.getByRole('button', { name: 'These are all: 1' }).click();
+    await page.getByText('Finished by A. Field: 1 found').waitFor(); // or what is clicked may move away
     await page.getByRole('link', { name: 'VT of T-2' }).click();
     await page.getByRole('button', { name: 'None found' }).click();
     await page.getByText('Finished by A. Field: none found').waitFor();
