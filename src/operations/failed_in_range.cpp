@@ -9,6 +9,7 @@
 #include <set>
 
 namespace beadbook {
+
 bool no_retest_done(const GradedTests &tests, const GradedTests::Test &failed, const Weld &weld,
                     const RangeRules &rules, Day on) {
     if (!failed.day) return true; // nobody can tell what followed it

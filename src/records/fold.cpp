@@ -93,7 +93,7 @@ std::set<std::int64_t> superseded_in(std::span<const Entry> entries) {
 /// What the coupon is now, and what it was once said to be that a grade must not lose.
 void take_description(CouponState &state, const Entry &e) {
     CouponRecord said = codec::coupon_from(codec::parsed(e.body));
-    if (said.get("mechanical") == "failed" ||
+    if (said.bends_failed() ||
         std::any_of(said.before.begin(), said.before.end(),
                     [](const CarriedFact &one) { return one.kind == CarriedFact::Kind::bends_failed; }))
         state.mechanical_failed = e.seq;
