@@ -5,7 +5,7 @@
 namespace beadbook {
 
 // What the commands do, a family in the file that is named after it. Their words stand in
-// terminal/commands.yaml.
+// terminal/commands.
 Deeds coupon_deeds();
 Deeds examining_deeds();
 Deeds photo_deeds();

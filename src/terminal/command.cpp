@@ -57,13 +57,6 @@ std::string Command::arguments() const {
 std::size_t Command::least() const { return counted_in_all(arguments()).least; }
 std::size_t Command::most() const { return counted_in_all(arguments()).most; }
 
-const Command *command_called(const std::string &name) {
-    const auto &all = commands();
-    const auto found =
-        std::find_if(all.begin(), all.end(), [&](const Command &c) { return c.name() == name; });
-    return found == all.end() ? nullptr : &*found;
-}
-
 const Command &command_named(const std::string &name) {
     if (const Command *command = command_called(name)) return *command;
     std::vector<std::string> names;

@@ -11,7 +11,7 @@ namespace beadbook {
 /// Under whose heading the help lists a command.
 enum class For : std::uint8_t { technician, instructor, welder, keeper };
 
-/// The words of one command, as src/terminal/commands.yaml has them. They drive dispatch, help, manual,
+/// The words of one command, as src/terminal/commands has them. They drive dispatch, help, manual,
 /// completion, the mending of misspelt names, and the tests.
 struct Command {
     For whom = For::technician;

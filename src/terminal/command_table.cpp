@@ -1,4 +1,5 @@
-// The table of commands.yaml, read.
+// The words of commands/, read: of those alone whose heading a command stands under, as every start waits for
+// it.
 #include "criteria/methods.hpp"
 #include "criteria/shipped.hpp"
 #include "facts/coupon_record.hpp"
@@ -14,11 +15,6 @@
 
 namespace beadbook {
 namespace {
-
-constexpr std::pair<std::string_view, For> people[] = {{"technician", For::technician},
-                                                       {"instructor", For::instructor},
-                                                       {"welder", For::welder},
-                                                       {"keeper", For::keeper}};
 
 /// Each by its short name and in words.
 std::string methods_in_words() {
@@ -65,76 +61,104 @@ Option option_from(const std::string &said, const std::string &help) {
     return out;
 }
 
-class CommandTable {
-public:
-    std::vector<Command> commands;
-    std::map<std::string, std::vector<Option>> groups; ///< each named before it is used
+using Groups = std::map<std::string, std::vector<Option>>;
 
-    CommandTable() {
-        const std::string text = shipped_file("terminal/commands.yaml");
-        read(read_yaml(text, issues_));
-        std::string faults;
-        for (const auto &issue : issues_.all()) faults += print(issue, "commands.yaml", text);
-        if (!faults.empty()) throw std::logic_error(faults);
-    }
-
-private:
-    void read(const Yaml &file) {
-        for (const auto &field : coupon_fields())
-            groups["coupon fields"].push_back({field.name, "VALUE", field.help});
-        const Fields all(file, "", {"groups", "commands"}, issues_);
-        if (const Yaml *named = all.need("groups"))
-            for (const auto &group : named->entries) groups[group.key] = options_in(group.value);
-        for (const Yaml *one : all.items("commands")) commands.push_back(command(*one));
-    }
-    Command command(const Yaml &node) {
-        const Fields of(node, "commands", {"words", "for", "enters", "summary", "example", "more", "options"},
-                        issues_);
-        Command out;
-        out.words = filled_in(of.needed_text("words"));
-        const std::string whom = of.needed_text("for");
-        const auto who = std::find_if(std::begin(people), std::end(people),
-                                      [&](const auto &one) { return one.first == whom; });
-        if (who == std::end(people))
-            of.error("for", "'" + whom + "' is none of those whom the help speaks to");
+/// A list of options, and of names of groups that were named before.
+std::vector<Option> options_in(const Yaml &list, const Groups &groups, Issues &issues) {
+    std::vector<Option> out;
+    for (const auto &one : list.items) {
+        for (const auto &entry : one.entries) out.push_back(option_from(entry.key, entry.value.text));
+        if (one.kind != Yaml::Kind::scalar) continue;
+        const auto group = groups.find(one.text);
+        if (group == groups.end())
+            issues.error(one.where, "options", "there is no group '" + one.text + "'");
         else
-            out.whom = who->second;
-        out.enters = of.flag("enters", false);
-        out.summary = of.needed_text("summary");
-        out.example = "beadbook " + of.needed_text("example");
-        out.details = filled_in(of.text("more"));
-        const Yaml *own = of.get("options");
-        out.options = options(own ? options_in(*own) : std::vector<Option>{},
-                              out.enters ? groups["entering"] : std::vector<Option>{}, groups["every"]);
-        return out;
+            out.insert(out.end(), group->second.begin(), group->second.end());
     }
-    /// Of a list of options, and of names of groups.
-    std::vector<Option> options_in(const Yaml &list) {
-        std::vector<Option> out;
-        for (const auto &one : list.items) {
-            for (const auto &entry : one.entries) out.push_back(option_from(entry.key, entry.value.text));
-            if (one.kind != Yaml::Kind::scalar) continue;
-            const auto group = groups.find(one.text);
-            if (group == groups.end())
-                issues_.error(one.where, "options", "there is no group '" + one.text + "'");
-            else
-                out.insert(out.end(), group->second.begin(), group->second.end());
-        }
+    return out;
+}
+
+/// What `read` makes of a file of the folder; throws std::logic_error with what is wrong in it.
+template <class Read>
+auto from_file(const std::string &name, Read read) {
+    const std::string text = shipped_file("terminal/commands/" + name + ".yaml");
+    Issues issues;
+    auto out = read(read_yaml(text, issues), issues);
+    std::string faults;
+    for (const auto &issue : issues.all()) faults += print(issue, name + ".yaml", text);
+    if (!faults.empty()) throw std::logic_error(faults);
+    return out;
+}
+
+const Groups &groups() {
+    static const Groups all = from_file("groups", [](const Yaml &file, Issues &issues) {
+        Groups out;
+        for (const auto &field : coupon_fields())
+            out["coupon fields"].push_back({field.name, "VALUE", field.help});
+        for (const auto &group : file.entries) out[group.key] = options_in(group.value, out, issues);
         return out;
-    }
-
-    Issues issues_;
-};
-
-const CommandTable &table() {
-    static const CommandTable all;
+    });
     return all;
 }
 
+Command command_from(const Yaml &node, For whom, Issues &issues) {
+    const Fields of(node, "", {"words", "enters", "summary", "example", "more", "options"}, issues);
+    Command out;
+    out.whom = whom;
+    out.words = filled_in(of.needed_text("words"));
+    out.enters = of.flag("enters", false);
+    out.summary = of.needed_text("summary");
+    out.example = "beadbook " + of.needed_text("example");
+    out.details = filled_in(of.text("more"));
+    const Yaml *own = of.get("options");
+    out.options =
+        options(own ? options_in(*own, groups(), issues) : std::vector<Option>{},
+                out.enters ? option_group("entering") : std::vector<Option>{}, option_group("every"));
+    return out;
+}
+
+/// Those under one heading.
+template <For whom>
+const std::vector<Command> &commands_for(const std::string &file) {
+    static const std::vector<Command> all = from_file(file, [](const Yaml &list, Issues &issues) {
+        std::vector<Command> out;
+        for (const auto &one : list.items) out.push_back(command_from(one, whom, issues));
+        return out;
+    });
+    return all;
+}
+
+const std::vector<Command> &commands_for(For whom) {
+    switch (whom) {
+    case For::technician: return commands_for<For::technician>("technician");
+    case For::instructor: return commands_for<For::instructor>("instructor");
+    case For::welder: return commands_for<For::welder>("welder");
+    case For::keeper: break;
+    }
+    return commands_for<For::keeper>("keeper");
+}
+
+constexpr For everyone[] = {For::technician, For::instructor, For::welder, For::keeper};
+
 } // namespace
 
-const std::vector<Command> &commands() { return table().commands; }
+const std::vector<Command> &commands() {
+    static const std::vector<Command> all = [] {
+        std::vector<Command> out;
+        for (const For whom : everyone)
+            out.insert(out.end(), commands_for(whom).begin(), commands_for(whom).end());
+        return out;
+    }();
+    return all;
+}
 
-const std::vector<Option> &option_group(const std::string &name) { return table().groups.at(name); }
+const std::vector<Option> &option_group(const std::string &name) { return groups().at(name); }
+
+const Command *command_called(const std::string &name) {
+    for (const For whom : everyone)
+        for (const auto &command : commands_for(whom))
+            if (command.name() == name) return &command;
+    return nullptr;
+}
 
 } // namespace beadbook
