@@ -44,8 +44,7 @@ bool among(const List &list, std::string_view word) {
 }
 
 bool all_digits(std::string_view text) {
-    return !text.empty() &&
-           std::all_of(text.begin(), text.end(), [](unsigned char c) { return std::isdigit(c); });
+    return !text.empty() && std::all_of(text.begin(), text.end(), is_digit);
 }
 
 /// Runs of letters and digits, in small letters.

@@ -2,13 +2,21 @@
 
 #include "measure/text.hpp"
 
+#include <algorithm>
+
 namespace beadbook {
 
 std::string_view name_of(Exam exam) { return info(exam).name; }
 
 std::optional<Exam> exam_named(std::string_view name) {
-    for (const Exam exam : all_exams())
-        if (same_word(name_of(exam), trimmed(name))) return exam;
+    const std::string_view word = trimmed(name);
+    if (word.empty()) return std::nullopt;
+    for (const Exam exam : all_exams()) {
+        const auto &also = info(exam).also;
+        if (same_word(name_of(exam), word) ||
+            std::any_of(also.begin(), also.end(), [&](auto one) { return same_word(one, word); }))
+            return exam;
+    }
     return std::nullopt;
 }
 

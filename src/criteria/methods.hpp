@@ -25,8 +25,10 @@ struct Sight {
 struct Method {
     std::string_view name;   ///< ASTM E1316 abbreviation
     std::string_view called; ///< in words
-    bool surface = false;    ///< it is held against what lies at the surface
-    bool volume = false;     ///< and what lies inside
+    /// Other short names that people have for it, and read as it.
+    std::array<std::string_view, 4> also;
+    bool surface = false; ///< it is held against what lies at the surface
+    bool volume = false;  ///< and what lies inside
     /// Why a part that is not magnetic shows nothing; empty: it works on any metal.
     std::string_view needs_magnetic;
     /// Why a fillet cannot be examined; empty: it works on any joint.
@@ -39,6 +41,7 @@ struct Method {
 inline constexpr auto method_table = std::to_array<Method>({
     {"VT",
      "visual",
+     {},
      true,
      false,
      "",
@@ -50,6 +53,7 @@ inline constexpr auto method_table = std::to_array<Method>({
        {Sight::Grade::well, "it is seen and measured from outside"}}}},
     {"MT",
      "magnetic particle",
+     {"MPI", "MPT", "FMPI"},
      true,
      false,
      "the metal is not magnetic: nothing holds the particles",
@@ -61,6 +65,7 @@ inline constexpr auto method_table = std::to_array<Method>({
        {Sight::Grade::well, "it shows where flux leaks"}}}},
     {"PT",
      "penetrant",
+     {"LPI", "LPT", "DPI", "FPI"},
      true,
      false,
      "",
@@ -72,6 +77,7 @@ inline constexpr auto method_table = std::to_array<Method>({
        {Sight::Grade::well, "it shows where penetrant is held"}}}},
     {"RT",
      "radiographic",
+     {"X-ray", "xray"},
      false,
      true,
      "",
@@ -91,7 +97,7 @@ enum class Exam : std::uint8_t { VT, MT, PT, RT };
 
 constexpr const Method &info(Exam exam) { return method_table[static_cast<std::size_t>(exam)]; }
 std::string_view name_of(Exam exam);
-/// Letter case does not matter.
+/// By its name or another that people have for it; letter case does not matter.
 std::optional<Exam> exam_named(std::string_view name);
 std::vector<Exam> all_exams();
 std::vector<std::string> exam_names();

@@ -22,17 +22,16 @@ std::string source_of(const Standing &standing) {
 /// Words in small letters, a number apart from what stands right behind it: "16ga" is 16 and ga, "10S" stays.
 std::vector<std::string> parts_of(std::string_view text) {
     std::vector<std::string> out;
-    const auto digit = [](char c) { return std::isdigit(static_cast<unsigned char>(c)) != 0; };
     for (const auto word : words_of(text)) {
         std::string part = lowered(word);
         const auto letter =
-            std::find_if_not(part.begin(), part.end(), [&](char c) { return digit(c) || c == '.'; });
+            std::find_if_not(part.begin(), part.end(), [](char c) { return is_digit(c) || c == '.'; });
         if (letter != part.begin() && part.end() - letter > 1 &&
             std::isalpha(static_cast<unsigned char>(*letter))) {
             out.emplace_back(part.begin(), letter);
             part.erase(part.begin(), letter);
         }
-        const auto number = std::find_if(part.begin(), part.end(), digit);
+        const auto number = std::find_if(part.begin(), part.end(), is_digit);
         if (number != part.begin() && number != part.end() &&
             std::isalpha(static_cast<unsigned char>(part.front()))) {
             out.emplace_back(part.begin(), number);

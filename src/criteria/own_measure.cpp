@@ -9,4 +9,12 @@ OwnMeasure own_measure(const Vocabulary &vocabulary, TypeId type) {
     return OwnMeasure::several;
 }
 
+Quantity measured_alone(const Vocabulary &vocabulary, TypeId type) {
+    switch (own_measure(vocabulary, type)) {
+    case OwnMeasure::depth: return Quantity::depth;
+    case OwnMeasure::height: return Quantity::height;
+    default: return Quantity::size;
+    }
+}
+
 } // namespace beadbook

@@ -1,5 +1,6 @@
 // What is said in the other system of units than all the rest of the set.
 #include "criteria/doubts.hpp"
+#include "measure/text.hpp"
 
 #include <algorithm>
 #include <cctype>
@@ -20,8 +21,7 @@ bool speaks_in(const std::string &said, bool inches) {
             };
             std::size_t before = at - 1;
             while (before > 0 && text[before] == ' ') --before;
-            if (std::isdigit(static_cast<unsigned char>(text[before])) && !is_letter(at + word.size()))
-                return true;
+            if (is_digit(text[before]) && !is_letter(at + word.size())) return true;
         }
         return false;
     };

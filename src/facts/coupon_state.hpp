@@ -75,6 +75,11 @@ struct CouponState {
     /// The verdict that its grade was given on: the newest before it. Null: there is none, or no grade.
     const StoredVerdict *graded_on() const;
 
+    /// Its mechanical tests were said to have failed after that entry, and are not said so any more.
+    bool bends_failed_once(std::int64_t after = 0) const {
+        return mechanical_failed > after && !record.bends_failed();
+    }
+
     /// Exams that nobody has finished, by number.
     std::vector<const ExamRecord *> open_exams() const;
     int finds_of(int exam) const;

@@ -36,8 +36,7 @@ std::string no_filler_of(const CouponRecord &coupon, std::size_t p, const std::v
 
 /// The digits at the beginning of a text.
 std::string digits_of(std::string_view text) {
-    const auto end =
-        std::find_if(text.begin(), text.end(), [](unsigned char c) { return std::isdigit(c) == 0; });
+    const auto end = std::find_if(text.begin(), text.end(), [](char c) { return !is_digit(c); });
     return {text.begin(), end};
 }
 

@@ -49,7 +49,7 @@ int p_number(const std::string &group) {
     if (plain.starts_with("pno")) plain.erase(1, 2);
     if (plain.size() < 2 || plain.front() != 'p') return 0;
     std::size_t end = 1;
-    while (end < plain.size() && std::isdigit(static_cast<unsigned char>(plain[end])) != 0) ++end;
+    while (end < plain.size() && is_digit(plain[end])) ++end;
     // A number of two digits at most, with a letter at most behind it.
     return end > 1 && end < 4 && plain.size() - end < 2 ? std::stoi(plain.substr(1, end - 1)) : 0;
 }

@@ -80,7 +80,6 @@ private:
     }
 
     static bool is_blank(char c) { return std::isspace(static_cast<unsigned char>(c)) != 0; }
-    static bool is_digit(char c) { return std::isdigit(static_cast<unsigned char>(c)) != 0; }
 
     std::size_t after_blanks(std::size_t at) const {
         while (at < text_.size() && is_blank(text_[at])) ++at;
@@ -223,8 +222,8 @@ private:
         set_place(out_.end, to, "end");
     }
 
-    /// A bare number is the size, or the height of what has no other (mismatch, a cap), unless it is called
-    /// something else behind it; with an x between two numbers, length and width.
+    /// A bare number is what such a find is measured by alone, unless it is called something else behind it;
+    /// with an x between two numbers, length and width.
     void read_size(std::size_t begin) {
         if (angle_at(text_.substr(at_), vocabulary_[out_.type]))
             return set_measure(Quantity::angle, measure(Dimension::angle, begin), begin);
@@ -249,9 +248,10 @@ private:
             // A fillet size is printed so, with its unit.
             const bool printed = vocabulary_[out_.type].name.ends_with(" size") && !is_digit(text_[end - 1]);
             if (!out_.measures.empty() && !printed) unkeyed_ = typed;
-            const bool height =
-                out_.measures.empty() && own_measure(vocabulary_, out_.type) == OwnMeasure::height;
-            set_measure(height ? Quantity::height : Quantity::size, first, begin);
+            const Quantity meant =
+                out_.measures.empty() ? measured_alone(vocabulary_, out_.type) : Quantity::size;
+            set_measure(meant, first, begin);
+            depth_alone_ = meant == Quantity::depth;
         }
     }
 
@@ -293,6 +293,10 @@ private:
     }
 
     void set_measure(Quantity q, Typed value, std::size_t begin) {
+        if (depth_alone_ && q == Quantity::depth) { // the number of `uc .3 d .01` was not it
+            depth_alone_ = false;
+            out_.measures.emplace(Quantity::size, out_.measures.extract(q).mapped());
+        }
         if (!out_.measures.emplace(q, std::move(value)).second)
             throw InputError("the " + std::string(info(q).name) + " is given twice", begin);
     }
@@ -342,20 +346,13 @@ private:
                 end = std::min(text_.find(' ', end), text_.size());
         } else {
             const std::size_t behind = behind_clock_word(text_, end);
-            if (behind == end && stuck(end))
+            if (behind == end && stuck_at(text_, end))
                 end = std::min(text_.find(' ', end), text_.size());
             else
                 end = behind;
         }
         at_ = end;
         return text_.substr(start, end - start);
-    }
-
-    /// No unit but glued to the number, as in 0.5mmm or 1,5: the message shows it whole. An x stands between
-    /// two numbers and a comma may end the part.
-    bool stuck(std::size_t end) const {
-        if (end >= text_.size() || text_[end] == ' ' || text_[end] == 'x') return false;
-        return text_[end] != ',' || (end + 1 < text_.size() && is_digit(text_[end + 1]));
     }
 
     /// What a line can give; the s of `3.2 s 0.04` is a size and no second.
@@ -371,6 +368,7 @@ private:
     std::optional<Exam> method_;
     std::string guessed_;
     TypedAs typed_;
+    bool depth_alone_ = false; ///< a number without a key was taken for it
     std::string_view unkeyed_; ///< a number without a key behind other measures
     OneUnit measures_, places_;
     IndicationRecord out_;

@@ -108,6 +108,11 @@ void check_two(std::string_view longer, std::string_view other, const Imperfecti
                      column);
 }
 
+bool stuck_at(std::string_view text, std::size_t end) {
+    if (end >= text.size() || text[end] == ' ' || text[end] == 'x') return false;
+    return text[end] != ',' || (end + 1 < text.size() && is_digit(text[end + 1]));
+}
+
 const MeasureKey *key_behind(std::string_view text) {
     const std::string_view word = text.substr(0, text.find_first_of(" ,"));
     for (const auto &key : measure_keys())

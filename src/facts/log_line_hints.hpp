@@ -67,6 +67,10 @@ void check_two(std::string_view longer, std::string_view other, const Imperfecti
 /// Throws InputError where `left` or `right` stands behind the number of `across 0.1`, which ends at `end`.
 void check_side_behind(std::string_view across, std::size_t end, std::size_t column);
 
+/// No unit but glued to the number that ends there, as in 0.5mmm or 1,5: the message shows it whole. An x
+/// stands between two numbers and a comma may end the part.
+bool stuck_at(std::string_view text, std::size_t end);
+
 /// What a text calls the number before it: `long ...`, `deep ...`; null if it does not.
 const MeasureKey *key_behind(std::string_view text);
 

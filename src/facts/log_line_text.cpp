@@ -2,14 +2,12 @@
 #include "facts/log_line.hpp"
 #include "measure/text.hpp"
 
-#include <cctype>
-
 namespace beadbook {
 
 bool is_comment(std::string_view line) {
     const std::string_view bare = trimmed(line);
     if (bare.empty()) return true;
-    return bare.front() == '#' && !(bare.size() > 1 && std::isdigit(static_cast<unsigned char>(bare[1])));
+    return bare.front() == '#' && !(bare.size() > 1 && is_digit(bare[1]));
 }
 
 std::string_view without_mark(std::string_view text) {

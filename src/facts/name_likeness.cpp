@@ -73,9 +73,7 @@ void replace_all(std::string &text, std::string_view what, std::string_view by) 
         text.replace(at, what.size(), by);
 }
 
-bool is_number(std::string_view word) {
-    return std::all_of(word.begin(), word.end(), [](unsigned char c) { return std::isdigit(c) != 0; });
-}
+bool is_number(std::string_view word) { return std::all_of(word.begin(), word.end(), is_digit); }
 
 /// "l10": a letter with a number behind it.
 bool is_letter_with_number(std::string_view word) {
@@ -215,9 +213,7 @@ bool may_be_same_person(std::string_view a, std::string_view b) {
 
 bool may_be_misspelt(std::string_view a, std::string_view b) {
     // A figure that is another is another number: Learner No11 and No12.
-    const auto counts = [](std::string_view name) {
-        return std::any_of(name.begin(), name.end(), [](unsigned char c) { return std::isdigit(c) != 0; });
-    };
+    const auto counts = [](std::string_view name) { return std::any_of(name.begin(), name.end(), is_digit); };
     if (counts(folded_name(a)) && counts(folded_name(b))) return false;
     const auto words = seen_words(a), others = seen_words(b);
     // A surname alone may have a slip too.
@@ -237,9 +233,7 @@ bool may_be_misspelt(std::string_view a, std::string_view b) {
 
 bool may_be_taken_for(std::string_view a, std::string_view b) {
     const auto tells = [](std::string_view name) {
-        return name.size() > 2 ||
-               (name.size() == 2 &&
-                std::none_of(name.begin(), name.end(), [](unsigned char c) { return std::isdigit(c) != 0; }));
+        return name.size() > 2 || (name.size() == 2 && std::none_of(name.begin(), name.end(), is_digit));
     };
     return tells(a) && tells(b) && (may_be_same_person(a, b) || may_be_misspelt(a, b));
 }

@@ -3,12 +3,8 @@
 #include "measure/refusal.hpp"
 #include "measure/text.hpp"
 
-#include <cctype>
-
 namespace beadbook {
 namespace {
-
-bool is_digit(char c) { return std::isdigit(static_cast<unsigned char>(c)) != 0; }
 
 std::string_view unit_behind(std::string_view text) {
     std::size_t end = text.size();

@@ -69,7 +69,7 @@ std::vector<std::vector<std::string>> name_words(std::string_view text) {
 
 bool is_no_name(const std::string &word) {
     return std::find(no_names.begin(), no_names.end(), word) != no_names.end() || exam_named(word) ||
-           std::all_of(word.begin(), word.end(), [](unsigned char c) { return std::isdigit(c); });
+           std::all_of(word.begin(), word.end(), is_digit);
 }
 
 /// All letters; or words of three letters and more, and the letters of the shorter ones: "J.R." is "JR".
@@ -114,7 +114,7 @@ bool may_be_a_name(std::string_view text) {
     std::size_t letters = 0;
     for (const auto &word : name_words(text))
         letters += static_cast<std::size_t>(std::count_if(word.begin(), word.end(), [](const auto &letter) {
-            return letter.size() > 1 || std::isdigit(static_cast<unsigned char>(letter.front())) == 0;
+            return letter.size() > 1 || !is_digit(letter.front());
         }));
     return letters > 1;
 }

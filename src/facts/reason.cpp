@@ -43,8 +43,7 @@ std::string denying_word(std::string_view text) {
         if (std::find(std::begin(words), std::end(words), word) == std::end(words)) continue;
         const auto behind = small.find_first_not_of(
             " .:#", static_cast<std::size_t>(word.data() + word.size() - small.data()));
-        const bool number = word == "no" && behind != std::string::npos &&
-                            std::isdigit(static_cast<unsigned char>(small[behind])) != 0;
+        const bool number = word == "no" && behind != std::string::npos && is_digit(small[behind]);
         if (!number) return std::string(word);
     }
     return "";

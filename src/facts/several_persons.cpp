@@ -11,9 +11,8 @@
 namespace beadbook {
 namespace {
 
-bool is_figure(char c) { return std::isdigit(static_cast<unsigned char>(c)) != 0; }
 bool is_of_name(char c) {
-    return !is_figure(c) && (static_cast<unsigned char>(c) >= 0x80 || std::isalpha(c) != 0);
+    return !is_digit(c) && (static_cast<unsigned char>(c) >= 0x80 || std::isalpha(c) != 0);
 }
 
 /// The words of a name without the points and commas about them.
@@ -27,7 +26,7 @@ bool is_mark(const std::string &word) {
     while (letters < word.size() && is_of_name(word[letters])) ++letters;
     const std::size_t digits = letters + (letters < word.size() && word[letters] == '-' ? 1 : 0);
     return letters > 0 && letters < 3 && digits < word.size() && lowered(word.substr(0, letters)) != "no" &&
-           std::all_of(word.begin() + static_cast<std::ptrdiff_t>(digits), word.end(), is_figure);
+           std::all_of(word.begin() + static_cast<std::ptrdiff_t>(digits), word.end(), is_digit);
 }
 
 /// Behind these a joining word goes on with one name: "Karl von und zu Stein".

@@ -34,11 +34,11 @@ bool is_times(std::string_view word) {
 
 bool is_number_word(std::string_view word) {
     constexpr std::string_view words[] = {
-        "two",    "three",  "four",    "five",   "six",    "seven",    "eight",     "nine",
-        "ten",    "eleven", "twelve",  "twenty", "thirty", "hundred",  "hundreds",  "dozen",
-        "dozens", "many",   "several", "few",    "some",   "multiple", "numerous",  "various",
-        "couple", "both",   "double",  "twin",   "twins",  "triple",   "treble",    "pair",
-        "pairs",  "lots",   "plenty",  "every",  "each",   "repeated", "repeating", "doubled"};
+        "two",     "three",    "four",      "five",     "six",      "seven",    "eight",  "nine",   "ten",
+        "eleven",  "twelve",   "twenty",    "thirty",   "hundred",  "hundreds", "dozen",  "dozens", "many",
+        "several", "few",      "some",      "multiple", "numerous", "various",  "couple", "both",   "double",
+        "twin",    "twins",    "triple",    "treble",   "pair",     "pairs",    "lots",   "plenty", "every",
+        "each",    "repeated", "repeating", "doubled",  "ditto",    "typ",      "typ.",   "typical"};
     constexpr std::string_view tens[] = {"twenty", "thirty", "forty", "fifty"};
     return is_one_of(word, words) || is_times(word) ||
            is_one_of(word.substr(0, word.find('-')), tens); // twenty-five
@@ -56,6 +56,16 @@ bool is_small_count(std::string_view word) {
            word.find_first_not_of('0') != word.npos && word != "1";
 }
 
+/// `same on the far side`
+bool is_other_side(std::string_view word) {
+    constexpr std::string_view words[] = {"far", "other", "opposite", "back", "reverse"};
+    return is_one_of(word, words);
+}
+bool tells_the_same(std::string_view word) {
+    constexpr std::string_view words[] = {"same", "also", "another", "similar", "alike"};
+    return is_one_of(word, words);
+}
+
 /// What stands beside a number and tells nothing more.
 bool says_nothing_more(const std::string &word, const Vocabulary &vocabulary) {
     constexpr std::string_view words[] = {
@@ -64,8 +74,9 @@ bool says_nothing_more(const std::string &word, const Vocabulary &vocabulary) {
         "sides",  "toe",   "toes",   "edge",    "edges",       "place", "places", "spots",  "finds", "find",
         "pcs",    "piece", "pieces", "off",     "ea",          "times", "small",  "fine",   "tiny",  "large",
         "like",   "alike", "same",   "similar", "size",        "sized", "about",  "approx", "line",  "more",
-        "evenly", "weld",  "found",  "counted", "indications", "x"};
-    return is_one_of(word, words) || vocabulary.find(word) || !one_of_plural(word, vocabulary).empty();
+        "evenly", "weld",  "found",  "counted", "indications", "x",     "at",     "also"};
+    return is_other_side(word) || is_one_of(word, words) || vocabulary.find(word) ||
+           !one_of_plural(word, vocabulary).empty();
 }
 
 } // namespace
@@ -105,7 +116,8 @@ std::string how_several_are_logged(std::string_view said, TypeId type, const Voc
 
 std::string number_in_remark(std::string_view remark, const Vocabulary &vocabulary) {
     for (const auto &words : clauses_of(remark)) {
-        bool several = false;
+        bool several = std::any_of(words.begin(), words.end(), tells_the_same) &&
+                       std::any_of(words.begin(), words.end(), is_other_side);
         for (std::size_t i = 0; i < words.size(); ++i) {
             const bool inches = i + 1 < words.size() && same_word(words[i + 1], "in");
             several = several || tells_several(words[i]) || (is_small_count(words[i]) && !inches);

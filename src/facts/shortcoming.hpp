@@ -52,7 +52,8 @@ struct Shortcoming {
                                        ///< reason stands for; late_training: the day;
                                        ///< nameless: the mark; not_after: what failed;
                                        ///< unjudged: types of what it shows
-    std::optional<AfterFailure> after; ///< retest, retest_unknown, same_exam, late_training
+    std::optional<AfterFailure> after; ///< retest, retest_unknown, same_exam, late_training,
+                                       ///< coupons
     int asked = 0, given = 0;          ///< retest, coupons
     std::string class_id, was, now;    ///< grade, verdict: of the class; `was` is empty if none was kept;
                                        ///< renamed, employer: then and now

@@ -7,16 +7,13 @@
 #include "measure/text.hpp"
 
 #include <algorithm>
-#include <cctype>
 
 namespace beadbook {
 namespace {
 
 using SpotWords = std::vector<std::string>;
 
-bool is_digit_at(std::string_view word, std::size_t i) {
-    return i < word.size() && std::isdigit(static_cast<unsigned char>(word[i])) != 0;
-}
+bool is_digit_at(std::string_view word, std::size_t i) { return i < word.size() && is_digit(word[i]); }
 
 bool is_figures(std::string_view word) {
     return !word.empty() && word.find_first_not_of("0123456789") == word.npos;

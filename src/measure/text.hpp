@@ -6,6 +6,9 @@
 
 namespace beadbook {
 
+/// 0 to 9, whatever the locale.
+constexpr bool is_digit(char c) { return c >= '0' && c <= '9'; }
+
 /// Without blanks at both ends.
 std::string_view trimmed(std::string_view text);
 

@@ -86,8 +86,7 @@ std::vector<CarriedFact> facts_to_carry(Office &office, const CouponState &coupo
     }
     const auto history = office.book().history(coupon.record.id);
     if (coupon.grade && !coupon.grade->passed) take_failing_grades(history, out);
-    if (coupon.mechanical_failed > 0 && !coupon.record.bends_failed() && !carries(Against::bends_failed))
-        add(Against::bends_failed);
+    if (coupon.bends_failed_once() && !carries(Against::bends_failed)) add(Against::bends_failed);
     if (!was_test(history) && coupon.record.get("purpose") != "practice" && !carries(Against::practice))
         add(Against::practice);
     const std::string welded = coupon.record.get("welded");

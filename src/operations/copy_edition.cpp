@@ -35,8 +35,7 @@ std::set<std::string> designations_in(const std::string &text) {
             continue;
         }
         while (word.ends_with('.')) word.pop_back();
-        const auto digits =
-            std::count_if(word.begin(), word.end(), [](unsigned char one) { return std::isdigit(one) != 0; });
+        const auto digits = std::count_if(word.begin(), word.end(), is_digit);
         const bool counts = word.find('.') != std::string::npos || digits > 2;
         if (digits > 0 && counts && years_in(word).empty()) out.insert(lowered(word));
         word.clear();

@@ -107,7 +107,7 @@ void take_description(const GradeStanding &standing, const std::string &name,
 
 /// That it was rejected, or its mechanical tests failed, until somebody said otherwise.
 void take_turned(Office &office, const CouponState &coupon, std::vector<Shortcoming> &lacks) {
-    if (coupon.mechanical_failed > 0 && !coupon.record.bends_failed()) {
+    if (coupon.bends_failed_once()) {
         lacks.push_back(shortcoming(Shortcoming::Kind::turned));
         lacks.back().lacks = {"mechanical"};
     }

@@ -11,8 +11,7 @@ namespace {
 
 /// A mark that is a number may be any number: "coupon" stands before it.
 bool is_named(const std::string &work, const std::string &mark) {
-    const bool digits =
-        std::all_of(mark.begin(), mark.end(), [](unsigned char c) { return std::isdigit(c) != 0; });
+    const bool digits = std::all_of(mark.begin(), mark.end(), is_digit);
     return names_mark(work, digits ? "coupon " + mark : mark);
 }
 

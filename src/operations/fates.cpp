@@ -152,7 +152,8 @@ Fates::Refused Fates::refused_today(const WelderState &welder, const Qualificati
 std::string Fates::anew_words(const WelderState &welder, const QualificationRecord &record,
                               const RangeRules &rules) {
     using Kind = Shortcoming::Kind;
-    const std::string retract = "retract entry " + std::to_string(welder.entries.at(record.number)),
+    const std::string retract = "retract entry " + std::to_string(welder.entries.at(record.number)) +
+                                " of welder " + shown(welder.record.mark),
                       if_so = "; if it is so, ";
     const std::string &coupon = record.test.id;
     try {

@@ -174,7 +174,7 @@ GradeStanding standing_of_grade(Office &office, const CouponState &coupon) {
               std::string(name_of(out.own)) + "' now");
     if (grade.passed && coupon.sought_changed > grade.seq)
         again("the coupon is registered for other criteria or another class since");
-    if (grade.passed && coupon.mechanical_failed > grade.seq && !coupon.record.bends_failed())
+    if (grade.passed && coupon.bends_failed_once(grade.seq))
         again("its mechanical tests were said to have failed after it was given");
     // A grade that was given in spite of them says so; one that does not speak of them is to be given again.
     if (grade.passed && !grade.against_mechanical && coupon.record.bends_failed())

@@ -102,7 +102,7 @@ std::vector<std::string> against(const CouponState &coupon, const CriteriaSet &s
     for (const auto &fact : coupon.record.before)
         if (fact.kind != CarriedFact::Kind::failed_beside && stands_against(fact))
             out.push_back(words_of(fact));
-    if (coupon.mechanical_failed > 0 && !coupon.record.bends_failed())
+    if (coupon.bends_failed_once())
         out.emplace_back("its mechanical tests were said to have failed, before that was changed");
     for (const auto &find : coupon.indications)
         for (auto &one : unread_measures(set, coupon.needed_exam(find.exam).method, find))

@@ -27,7 +27,7 @@ struct Numbered {
 
 std::optional<Numbered> numbered(const std::string &mark) {
     std::size_t at = mark.size();
-    while (at > 0 && std::isdigit(static_cast<unsigned char>(mark[at - 1]))) --at;
+    while (at > 0 && is_digit(mark[at - 1])) --at;
     const std::size_t digits = mark.size() - at;
     if (digits == 0 || digits > 9) return std::nullopt;
     return Numbered{mark.substr(0, at), std::stoi(mark.substr(at)), mark[at] == '0' ? digits : 0};
@@ -89,9 +89,7 @@ std::string plain_mark(const std::string &mark) {
 
 std::string seen_mark(const std::string &mark) {
     const std::string read = folded_name(mark);
-    const auto digit = [&](std::size_t i) {
-        return i < read.size() && std::isdigit(static_cast<unsigned char>(read[i])) != 0;
-    };
+    const auto digit = [&](std::size_t i) { return i < read.size() && is_digit(read[i]); };
     std::string out;
     for (std::size_t i = 0; i < read.size(); ++i) {
         const auto c = static_cast<unsigned char>(read[i]);

@@ -47,6 +47,7 @@ Done<StandingChange> renew(Writing &writing, const RenewRequest &request) {
         fewer.kind = Shortcoming::Kind::coupons;
         fewer.asked = needed;
         fewer.given = static_cast<int>(proving.size());
+        if (needed > asked.coupons) fewer.after = held.renewed_after;
         given.lacks.push_back(std::move(fewer));
     }
     const SetAside aside =

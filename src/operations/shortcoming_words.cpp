@@ -147,7 +147,8 @@ std::string without_coupon(const Shortcoming &one, const RangeRules *rules) {
                ": a retest follows a failure (common practice, no source)";
     case Kind::coupons: break;
     }
-    return coupons_asked(one, one.asked == 1 ? "renews it" : "renew it") + ", " + std::to_string(one.given) +
+    return (one.after ? words_of(*one.after) + ": " : "") +
+           coupons_asked(one, one.asked == 1 ? "renews it" : "renew it") + ", " + std::to_string(one.given) +
            (one.given == 1 ? " is given" : " are given") +
            by_authority(rules ? from_of(rules->renewal) : std::nullopt);
 }

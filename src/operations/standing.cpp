@@ -228,10 +228,13 @@ void take_failed_renewals(const GradedTests &tests, Day on, std::vector<HeldQual
             if (*test.day <= *held.validity.until &&
                 same_kind(test.welds, held.weld, held.rules.get(), lacks) != Truth::yes)
                 continue;
-            for (const auto &weld : test.welds)
-                if (same_process(weld.word(Trait::process), held.weld.word(Trait::process)))
-                    held.renewed_by =
-                        std::max(held.renewed_by, tests.retest_of({}, on, weld, *held.rules).state.needed);
+            for (const auto &weld : test.welds) {
+                if (!same_process(weld.word(Trait::process), held.weld.word(Trait::process))) continue;
+                const RetestState asked = tests.retest_of({}, on, weld, *held.rules).state;
+                if (asked.needed <= held.renewed_by) continue;
+                held.renewed_by = asked.needed;
+                held.renewed_after = asked.after;
+            }
         }
     }
 }

@@ -22,6 +22,7 @@ struct HeldQualification {
     std::vector<Aside> aside = {}; ///< that it rests on: its own, and those of renewals and extensions
     std::string unreadable = {};   ///< why its test cannot be read, so that nothing is known of the weld
     int renewed_by = 0; ///< coupons that a retest of a failed renewal asks; 0: none failed, or not lapsed
+    std::optional<AfterFailure> renewed_after = {}; ///< the failure that asks for so many
     int retested_by =
         0; ///< coupons that must pass after one of its kind failed, where it must be tested again
 

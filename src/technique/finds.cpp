@@ -9,7 +9,8 @@ Nature nature_of(const Vocabulary &v, TypeId type) {
         return wider && v.is_a(type, *wider);
     };
     if (is("crack")) return Nature::crack;
-    if (is("incomplete fusion") || is("incomplete penetration") || is("cold shut")) return Nature::planar;
+    for (const char *name : {"incomplete fusion", "incomplete penetration", "cold shut", "lamination"})
+        if (is(name)) return Nature::planar;
     for (const char *name : {"porosity", "shrinkage cavity", "inclusion", "crater pipe", "end crater pipe",
                              "root porosity", "oxide fold"})
         if (is(name)) return Nature::volumetric;

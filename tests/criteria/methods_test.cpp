@@ -50,7 +50,13 @@ TEST_CASE("every method has its own name, words and a reason for what it sees") 
         std::string lower(row.name);
         for (char &c : lower) c = static_cast<char>(std::tolower(c));
         CHECK(exam_named(" " + lower) == exam);
+        for (const auto other : row.also)
+            if (!other.empty()) {
+                CHECK(names.insert(std::string(other)).second);
+                CHECK(exam_named(other) == exam);
+            }
     }
+    CHECK(exam_named("FPI") == Exam::PT); // common practice, no source
     CHECK_FALSE(exam_named("XX"));
     CHECK_FALSE(exam_named(""));
     // The names that the program's own defaults and tests use.

@@ -68,11 +68,13 @@ TEST_CASE("a bare number behind the name of an angle is degrees") {
     CHECK(read_back("toe angle .3x.1") == "incorrect weld toe length .3 in width .1 in");
 }
 
-TEST_CASE("a bare number behind the name of what is only as high is its height") {
+TEST_CASE("a bare number behind the name of what is judged by its height or depth is that") {
     CHECK(read_back("mismatch 1/64") == "linear misalignment height 1/64 in");
     CHECK(read_back("reinforcement .06 at 2") == "excess weld metal height .06 in at 2 in");
     CHECK(read_back("mismatch s 1/64") == "linear misalignment size 1/64 in");
-    CHECK(read_back("undercut .06 at 2") == "undercut size .06 in at 2 in"); // its depth or its length
+    CHECK(read_back("undercut .06 at 2") == "undercut depth .06 in at 2 in"); // common practice, no source
+    CHECK(read_back("uc .005 l 1/4 at 2") == "undercut length 1/4 in depth .005 in at 2 in");
+    CHECK(read_back("root concavity .02") == "root concavity depth .02 in");
     CHECK_THAT(why_not("mismatch 1/64 h 1/32"), says("the height is given twice"));
     CHECK_THAT(why_not("cap .03 x .25"), says("write 'w .25 h .03', 'l .25 h .03' or 'l .25 w .03'"));
     CHECK_THAT(why_not("cap .03 x .25 wide"), says("say of both numbers what they are"));
@@ -85,6 +87,8 @@ TEST_CASE("a number without a key behind other measures, and no place, is asked 
     CHECK(why_not("slag .25x.05 7").find("13: '7' could be") == 0);
     CHECK(read_back("uc d .01 .3 at 7") == "undercut depth .01 in size .3 in at 7 in");
     CHECK(read_back("uc .3 d .01") == "undercut depth .01 in size .3 in");
+    CHECK(read_back("uc .3 l .3 d .01") == "undercut length .3 in depth .01 in size .3 in");
+    CHECK_THAT(why_not("uc .3 d .01 d .02"), says("the depth is given twice"));
 }
 
 TEST_CASE("signs of a word processor are told as they are typed here") {
@@ -165,6 +169,9 @@ TEST_CASE("lines that cannot be taken say where and why") {
     }
     CHECK(why_not("misalignment h 0.04") ==
           "0: 'misalignment' could be linear misalignment or angular misalignment; write which");
+    CHECK(why_not("drop-through .02 at 3") ==
+          "0: 'drop-through' could be excess penetration or sagging; write which");
+    CHECK(why_not("sugaring at 3") == "0: 'sugaring' could be root porosity or temper colour; write which");
     for (const char *place : {"3.30", "12.00", "6.45", "3.5", "11.50"}) {
         INFO(place);
         CHECK(why_not("pore 0.1 at " + std::string(place), tube).find("on a weld that closes on itself") !=

@@ -115,3 +115,13 @@ TEST_CASE("after a coupon that failed, a renewal takes the two that the retest r
     yard.coupon("R-3", "2026-10-07");
     renewed(yard, 1, {"R-2", "R-3"});
 }
+
+TEST_CASE("what failed and is not of the kind that renews is named where it asks for more", "[standing]") {
+    Yard yard;
+    yard.coupon("Q-1", "2025-06-10");
+    yard.qualify("Q-1");
+    yard.coupon("R-1", "2026-10-05", false, {{"joint", "fillet"}});
+    yard.coupon("R-2", "2026-10-06");
+    CHECK_THAT(refused_to_renew(yard, 1, {"R-2"}),
+               says("coupon R-1 failed on 2026-10-05: 2 coupons renew it, 1 is given"));
+}

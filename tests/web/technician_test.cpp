@@ -336,7 +336,7 @@ TEST_CASE("a line is read back before it is stored") {
     begun(browser);
     const std::string reading = "/coupon/T-1/exam/1/reading?line=";
     CHECK(says(browser.get(reading + url_word("undercu 3/16 at 4 in")).body,
-               "<b>reads as</b> undercut size 3/16 in at 4 in"));
+               "<b>reads as</b> undercut depth 3/16 in at 4 in"));
     CHECK(says(browser.get(reading + url_word("undercut 3/16 at 4 in")).body, "not stored yet"));
     CHECK(
         says(browser.get(reading + url_word("undercu 3/16 at 4 in")).body, "'undercu' is taken as undercut"));
