@@ -41,6 +41,12 @@ bool is_alike(const ToldFind &told, TypeId found, const Vocabulary &vocabulary) 
     });
 }
 
+/// Linear by its very name: undercut, overlap, lamination.
+bool is_named_linear(const ToldFind &told, const Vocabulary &vocabulary) {
+    const auto type = vocabulary.find(told.word);
+    return type && vocabulary[*type].shape == Shape::linear;
+}
+
 /// Whether a size is one that was logged of the find, in its unit or another that a bare number may have.
 bool is_size_of(const IndicationRecord &find, std::string_view size, std::optional<Unit> unit) {
     const auto is = [&](std::optional<Unit> bare) {
@@ -96,7 +102,8 @@ std::string other_find_in_remark(const IndicationRecord &find, const WeldLine &w
                                  const Vocabulary &vocabulary) {
     for (const auto &told : told_in(find.remark, vocabulary)) {
         const bool alike = is_alike(told, find.type, vocabulary);
-        if (!alike && is_planar_find(told, vocabulary)) return told.clause;
+        if (!alike && (is_planar_find(told, vocabulary) || is_named_linear(told, vocabulary)))
+            return told.clause;
         if (told.measured && (!alike || tells_another_place(told.clause, find, weld, unit)))
             return told.clause;
     }

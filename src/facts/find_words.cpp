@@ -182,10 +182,10 @@ std::optional<Meant> surely_told(const std::vector<std::string> &words, const Vo
 }
 
 std::optional<Meant> some_find(const std::vector<std::string> &words) {
-    constexpr std::string_view finds[] = {"indication", "indications", "ind",           "inds",
-                                          "defect",     "defects",     "defs",          "flaw",
-                                          "flaws",      "linear",      "imperfection",  "imperfections",
-                                          "lof",        "lop",         "discontinuity", "discontinuities"};
+    constexpr std::string_view finds[] = {
+        "indication",    "indications",     "ind",       "inds",         "defect",        "defects",  "defs",
+        "flaw",          "flaws",           "linear",    "imperfection", "imperfections", "lof",      "lop",
+        "discontinuity", "discontinuities", "bleed-out", "bleed out",    "bleedout",      "bleedouts"};
     return first_run(words, [&](const std::string &said, std::size_t, std::string_view behind) {
         return is_one_of(said, finds) && !is_another_thing(behind) ? std::optional(Meant{said, {}})
                                                                    : std::nullopt;

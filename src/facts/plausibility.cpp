@@ -347,6 +347,13 @@ std::vector<Unlikely> Plausibility::of(const CouponRecord &coupon, const Indicat
                                             "' are several and this is one find; how many? Write '" + one +
                                             " ...' for each of them, with its own size and place" +
                                             (type.is_volume() ? ", or a group by its name" : "")});
+    if (!typed.named.empty() && one_of_plural(typed.named).empty() && type.name == "porosity" &&
+        !find.measures.empty() && !find.measures.contains(Quantity::area))
+        out.push_back(
+            {"porosity-of-how-many",
+             "porosity may be one pore or many, and this is judged as one; is it one? Write 'pore ...' "
+             "then, or for many each by itself, or 'scattered', 'clustered' or 'linear porosity ...' "
+             "with the size of them all"});
     if (find.remark.empty()) return out;
     if (const std::string other = other_find_in_remark(find, coupon.facts().line, coupon.fixed_unit());
         !other.empty())

@@ -69,7 +69,8 @@ std::string finished_reason(int found, const std::string &why) {
 }
 
 std::string said_in_reason(std::string_view reason) {
-    for (const auto own : {undone_at_once, undone_at_prompt, corrected_at_prompt, read_at_bench, by_a_sheet})
+    for (const auto own :
+         {undone_at_once, undone_at_prompt, corrected_at_prompt, read_at_bench, by_a_sheet, told_first})
         if (reason == own) return "";
     if (!reason.starts_with(finished_with)) return std::string(reason);
     std::string_view rest = reason.substr(finished_with.size());

@@ -20,7 +20,8 @@ std::string checked_reason(std::string_view text, std::string_view what);
 /// Reasons that the program writes where nobody is asked for one.
 constexpr std::string_view undone_at_once = "undone at once", undone_at_prompt = "undone at the prompt",
                            corrected_at_prompt = "corrected at the prompt",
-                           read_at_bench = "read at the bench", by_a_sheet = "gone on with by a sheet";
+                           read_at_bench = "read at the bench", by_a_sheet = "gone on with by a sheet",
+                           told_first = "told for the first time";
 /// The reason of an exam that is finished: with how many found, and what a person said beside it.
 std::string finished_reason(int found, const std::string &why);
 /// What a person said of a reason as it is stored; empty if the program wrote all of it.

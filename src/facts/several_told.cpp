@@ -34,11 +34,12 @@ bool is_times(std::string_view word) {
 
 bool is_number_word(std::string_view word) {
     constexpr std::string_view words[] = {
-        "two",     "three",    "four",      "five",     "six",      "seven",    "eight",  "nine",   "ten",
-        "eleven",  "twelve",   "twenty",    "thirty",   "hundred",  "hundreds", "dozen",  "dozens", "many",
-        "several", "few",      "some",      "multiple", "numerous", "various",  "couple", "both",   "double",
-        "twin",    "twins",    "triple",    "treble",   "pair",     "pairs",    "lots",   "plenty", "every",
-        "each",    "repeated", "repeating", "doubled",  "ditto",    "typ",      "typ.",   "typical"};
+        "two",    "three",  "four",    "five",    "six",    "seven",    "eight",     "nine",
+        "ten",    "eleven", "twelve",  "twenty",  "thirty", "hundred",  "hundreds",  "dozen",
+        "dozens", "many",   "several", "few",     "some",   "multiple", "numerous",  "various",
+        "couple", "both",   "double",  "twin",    "twins",  "triple",   "treble",    "pair",
+        "pairs",  "lots",   "plenty",  "every",   "each",   "repeated", "repeating", "doubled",
+        "ditto",  "typ",    "typ.",    "typical", "repeat", "repeats"};
     constexpr std::string_view tens[] = {"twenty", "thirty", "forty", "fifty"};
     return is_one_of(word, words) || is_times(word) ||
            is_one_of(word.substr(0, word.find('-')), tens); // twenty-five
@@ -74,6 +75,7 @@ bool says_nothing_more(const std::string &word, const Vocabulary &vocabulary) {
         "sides",  "toe",   "toes",   "edge",    "edges",       "place", "places", "spots",  "finds", "find",
         "pcs",    "piece", "pieces", "off",     "ea",          "times", "small",  "fine",   "tiny",  "large",
         "like",   "alike", "same",   "similar", "size",        "sized", "about",  "approx", "line",  "more",
+        "plcs",   "plc",   "pl",     "round",   "around",      "along", "length", "whole",  "hour",  "inch",
         "evenly", "weld",  "found",  "counted", "indications", "x",     "at",     "also"};
     return is_other_side(word) || is_one_of(word, words) || vocabulary.find(word) ||
            !one_of_plural(word, vocabulary).empty();

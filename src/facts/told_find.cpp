@@ -117,6 +117,14 @@ std::vector<std::string> stems_of(const std::vector<std::string> &words) {
     return out;
 }
 
+/// LOF, LOP: a short form that people have for a type, not one of ours, which are other words as well.
+bool is_abbreviation(std::string_view word, const Vocabulary &vocabulary) {
+    const auto type = vocabulary.find(word);
+    if (!type || !is_planar(*type, vocabulary)) return false;
+    const auto &also = vocabulary[*type].also;
+    return std::any_of(also.begin(), also.end(), [&](const auto &name) { return same_word(name, word); });
+}
+
 /// The imperfection that words of a clause name, in any of their forms ("cracked", "lack-of-fusion").
 std::optional<ToldFind> named_in(const std::string &clause, const Vocabulary &vocabulary) {
     constexpr std::size_t most_words = 4;
@@ -130,7 +138,7 @@ std::optional<ToldFind> named_in(const std::string &clause, const Vocabulary &vo
             const std::string said = joined({from, from + static_cast<std::ptrdiff_t>(n)}, " ");
             const std::vector<std::string> behind(from + static_cast<std::ptrdiff_t>(n), words.end());
             for (const std::string &stem : stems_of({from, from + static_cast<std::ptrdiff_t>(n)})) {
-                if (stem.size() < least_named) continue;
+                if (stem.size() < least_named && !is_abbreviation(stem, vocabulary)) continue;
                 if (const auto type = vocabulary.find(stem); type && !vocabulary[*type].measured) {
                     if (!is_set_apart(stem, *type, behind, vocabulary))
                         return ToldFind{said, {*type}, clause};

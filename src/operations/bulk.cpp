@@ -141,6 +141,7 @@ private:
     void take_lines() {
         std::size_t number = 0, bad = 0;
         const std::string &text = out_.request.text;
+        if (trimmed(text).empty()) throw refused("there is no coupon in it; each is a line of JSON");
         for (std::size_t at = 0; at < text.size();) {
             const std::size_t end = std::min(text.find('\n', at), text.size());
             const std::string line = text.substr(at, end - at);

@@ -6,26 +6,13 @@
 #include "judge/item.hpp"
 #include "measure/text.hpp"
 #include "operations/rule_words.hpp"
+#include "operations/weld_through.hpp"
 
 #include <algorithm>
 #include <set>
 
 namespace beadbook {
 namespace {
-
-/// The thinner of the members as it was written; empty if none is known.
-std::string thinner_text(const CouponRecord &coupon) {
-    const CouponValue *out = nullptr;
-    for (const char *name : {"thickness", "thickness-2"})
-        if (const auto at = coupon.fields.find(name); at != coupon.fields.end())
-            if (!out || at->second.value < out->value) out = &at->second;
-    return out ? out->text : "";
-}
-
-bool may_be_butt(const CouponRecord &coupon) {
-    const std::string form = coupon.get("joint-form");
-    return coupon.get("joint") == "groove" && (form.empty() || form == "butt");
-}
 
 std::shared_ptr<const CriteriaSet> criteria_of(Catalogue &catalogue, const CouponRecord &coupon) {
     if (coupon.get("criteria").empty()) return nullptr;
@@ -160,6 +147,14 @@ Missing asked_of(const CriteriaSet &set, const CouponRecord &record, const std::
             if (rule.limits[k].kind == Limit::Kind::other || !decides(rule.when)) continue;
             if (rule.limits[k].kind == Limit::Kind::value) need(rule.limits[k].formula);
             if (const Window *window = rule.window(k)) need(window->length);
+            if (rule.kind == Rule::Kind::each) need(rule.measure);
+            if (rule.prorated) all |= lack_of(Quantity::weld_length);
+            // Which finds it speaks of may hang on the weld, too.
+            for (const auto &condition : rule.where) {
+                if (condition.kind != Condition::Kind::comparison) continue;
+                need(condition.left);
+                for (const auto &edge : condition.edges) need(edge.right);
+            }
         }
     }
     Missing own;
@@ -177,20 +172,6 @@ Missing asked_of(const CriteriaSet &set, const CouponRecord &record, const std::
 }
 
 } // namespace
-
-std::string through_thickness(const CouponRecord &coupon) {
-    if (!may_be_butt(coupon))
-        throw refused("weld-thickness full: only of a groove weld in a butt it is the thinner member")
-            .at("weld-thickness");
-    std::string out = thinner_text(coupon);
-    if (out.empty())
-        throw refused("weld-thickness full: the thickness of the members is not known").at("weld-thickness");
-    if (coupon.get("thickness").empty())
-        throw refused("weld-thickness full: thickness-2 is " + out +
-                      ", and the other member may be thinner; which thickness has it?")
-            .give("thickness");
-    return out;
-}
 
 std::vector<std::string> doubts_on(Catalogue &catalogue, const CouponRecord &coupon) {
     std::vector<std::string> out;

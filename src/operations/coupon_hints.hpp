@@ -5,10 +5,6 @@
 
 namespace beadbook {
 
-/// A weld thickness given as `full`: the words of the thinner member, because somebody says that the butt is
-/// welded through. Throws Refusal (field "weld-thickness"): no thickness is known, or the joint is no butt.
-std::string through_thickness(const CouponRecord &coupon);
-
 /// What the program could work out of a coupon and must not take for granted, because a wrong guess could
 /// pass a bad weld: the thickness of a butt that may not be welded through, the seam of a tube, the unit of
 /// bare numbers. Each with what to say.

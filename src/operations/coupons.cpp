@@ -3,6 +3,7 @@
 #include "criteria/nominal_size.hpp"
 #include "facts/deposits.hpp"
 #include "facts/plausibility.hpp"
+#include "facts/reason.hpp"
 #include "measure/text.hpp"
 #include "operations/coupon_hints.hpp"
 #include "operations/known_words.hpp"
@@ -11,6 +12,7 @@
 #include "operations/said_by_welder.hpp"
 #include "operations/turned_verdicts.hpp"
 #include "operations/vouching.hpp"
+#include "operations/weld_through.hpp"
 #include "records/codecs/bodies.hpp"
 
 #include <algorithm>
@@ -134,35 +136,12 @@ Done<CouponRecord> take_back_or_restore(Writing &writing, const CouponState &old
     return {now, {}};
 }
 
-bool says_through(const CouponRequest &request) {
-    const auto weld = request.fields.find("weld-thickness");
-    return weld != request.fields.end() && trimmed(weld->second) == "full";
-}
-
 /// What it says, for somebody who names what it does not say.
 std::string fields_of(const CouponRecord &coupon, const std::string &asked) {
     std::vector<std::string> names;
     for (const auto &[name, value] : coupon.fields) names.push_back(name);
     return names.empty() ? "; it says nothing yet"
                          : "; it says " + listed(names) + did_you_mean(asked, names);
-}
-
-/// A weld thickness that was the thinner member's does not stay behind unsaid where that changes: it may have
-/// come from `full`.
-void check_weld_follows(const CouponRecord &old, const CouponRequest &said, const CouponRecord &now) {
-    const std::string of = old.id == now.id ? "" : " as of coupon " + old.id;
-    const auto weld = now.fields.find("weld-thickness");
-    if (weld == now.fields.end() || said.fields.contains("weld-thickness")) return;
-    const auto before = old.facts().values, after = now.facts().values;
-    if (!before.has(Quantity::thinner) || !after.has(Quantity::thinner) ||
-        before[Quantity::thinner] == after[Quantity::thinner] ||
-        weld->second.value != before[Quantity::thinner])
-        return;
-    throw refused("weld-thickness is " + weld->second.text + of +
-                  ", which was the thickness of the thinner member, and that is " +
-                  (of.empty() ? "another now; say it again: " : "another here; say it: ") +
-                  "full if the butt is welded through, else its own measure")
-        .give("weld-thickness", "full");
 }
 
 void note_welder(const CouponRequest &request, Done<CouponRecord> &done) {
@@ -179,7 +158,7 @@ void check_bends_said(Writing &writing, const CouponRecord &before, const Coupon
 }
 
 void note_through(const CouponRequest &request, Done<CouponRecord> &done) {
-    if (says_through(request))
+    if (says_through(request.fields))
         done.notes.push_back("weld-thickness " + done.value.get("weld-thickness") +
                              ", the thinner member: the butt is said to be welded through");
 }
@@ -193,14 +172,14 @@ CouponRecord described(Catalogue &catalogue, const CouponRequest &request, Coupo
     at_field("mark", [&] { check_coupon_id(base.id); });
     auto fields = request.fields;
     // What it is comes from the members; what it was may be the wall of another pipe.
-    if (says_through(request)) {
+    if (says_through(request.fields)) {
         fields.erase("weld-thickness");
         base.fields.erase("weld-thickness");
     }
     base.set_all(fields);
     for (const auto &[name, value] : fields) base.by_settings.erase(name);
     base.by_settings.insert(request.by_settings.begin(), request.by_settings.end());
-    if (says_through(request)) base.set("weld-thickness", through_thickness(base));
+    if (says_through(request.fields)) base.set("weld-thickness", through_thickness(base));
     if (request.fields.contains("criteria") || request.fields.contains("class"))
         check_criteria(catalogue, base);
     if (request.fields.contains("process") || request.fields.contains("position"))
@@ -215,7 +194,7 @@ CouponRecord described(Catalogue &catalogue, const CouponRequest &request, Coupo
         if (std::string why = progression_contradicted(base.get("position"), base.get("progression"));
             !why.empty())
             throw refused(why).at("progression");
-    check_weld_follows(before, request, base);
+    take_weld_along(before, request.fields, base);
     set_aside(catalogue, request, before, base);
     return base;
 }
@@ -302,6 +281,14 @@ void check_welder_said_nothing(Writing &writing, const CouponState &coupon, cons
     for (const auto &[who, what] : said_by_welder(writing.office(), coupon, welder)) refuse(who, what);
 }
 
+/// Whatever it said it says still.
+bool only_tells_more(const CouponRecord &before, const CouponRecord &now) {
+    return std::all_of(before.fields.begin(), before.fields.end(), [&](const auto &field) {
+        const auto still = now.fields.find(field.first);
+        return still != now.fields.end() && still->second == field.second;
+    });
+}
+
 } // namespace
 
 Done<CouponRecord> change_coupon(Writing &writing, const CouponChange &request) {
@@ -339,7 +326,9 @@ Done<CouponRecord> change_coupon(Writing &writing, const CouponChange &request) 
     check_still_believable(old, request, now);
     Entry e = codec::entry_of(now);
     e.supersedes = old.record_seq;
-    e.reason = needed_reason(request.why);
+    // What was open and is told now takes nothing back that a reason could be asked for.
+    e.reason = request.why.empty() && only_tells_more(old.record, now) ? std::string(told_first)
+                                                                       : needed_reason(request.why);
     const auto before = as_it_stands(writing, now.id);
     writing.add(std::move(e));
     Done<CouponRecord> out{now, {}};

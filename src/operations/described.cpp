@@ -1,7 +1,11 @@
 #include "operations/described.hpp"
 
+#include "operations/weld_through.hpp"
+
 namespace beadbook {
 namespace {
+
+constexpr std::string_view weld_thickness = "weld-thickness";
 
 void set(CouponRecord &coupon, const std::string &field, const std::string &value,
          const std::map<std::string, std::string> &beside = {}) {
@@ -15,12 +19,18 @@ void set(CouponRecord &coupon, const std::string &field, const std::string &valu
 void take(CouponRecord &coupon, const std::map<std::string, std::string> &fields) {
     for (const auto &[name, value] : fields)
         if (!coupon_field(name)) set(coupon, name, value); // refuses it, with the nearest name
+    const bool through = says_through(fields);
     // Bare numbers last: what is written with its unit may fix theirs.
     for (const bool bare : {false, true})
         for (const auto &field : coupon_fields())
             if (const auto given = fields.find(field.name);
-                given != fields.end() && is_bare_length(field.name, given->second) == bare)
+                given != fields.end() && is_bare_length(field.name, given->second) == bare &&
+                !(through && field.name == weld_thickness))
                 set(coupon, field.name, given->second, fields);
+    if (through) {
+        coupon.fields.erase(std::string(weld_thickness));
+        set(coupon, std::string(weld_thickness), through_thickness(coupon));
+    }
 }
 
 } // namespace

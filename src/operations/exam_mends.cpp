@@ -14,10 +14,6 @@ namespace {
 
 std::string method_of(const ExamRecord &exam) { return std::string(name_of(exam.method)); }
 
-Remedy another_exam(const std::string &mark, const std::string &method) {
-    return {"exam", {mark, method}, {}};
-}
-
 /// An entry in the exam's place that says this as well; the rest is taken over.
 Remedy in_its_place(const std::string &mark, const ExamRecord &exam, std::vector<std::string> fields) {
     fields.insert(fields.begin(), "replaces");
@@ -49,7 +45,7 @@ std::vector<Remedy> mends_by_practice(Office &office, const CouponState &coupon,
     const auto practice = office.catalogue().kept_practice(office.ledger(), exam.practice_hash);
     if (!practice) return {};
     const auto check = check_exam(*practice, exam.conditions_told(), exam.date, coupon.record.facts());
-    if (check.valid == Truth::no) return {another_exam(coupon.record.id, method_of(exam))};
+    if (check.valid == Truth::no) return {exam_to_make(coupon.record.id, exam.method)};
     std::vector<std::string> fields;
     const auto add = [&](const std::vector<std::string> &lacks) {
         for (const auto &name : lacks) {
@@ -99,8 +95,7 @@ Mends mends_of_missing_exam(Office &office, const CouponState &coupon, const Fin
             if (Mends out = mends_of_exam(office, coupon, *exam); !out.operations.empty()) return out;
     if (Remedy told = told_of_coupon(mark, f.missing); !told.fields.empty()) return {{std::move(told)}};
     Mends out{{}, true};
-    for (const Exam method : f.exams)
-        out.operations.push_back(another_exam(mark, std::string(name_of(method))));
+    for (const Exam method : f.exams) out.operations.push_back(exam_to_make(mark, method));
     return out;
 }
 
@@ -120,12 +115,16 @@ Remedy mend_of_certificate(const std::string &examiner) {
     return {"person", {examiner}, {"certificate", "why"}};
 }
 
+Remedy exam_to_make(const std::string &mark, Exam method) {
+    return {"exam", {mark, std::string(name_of(method))}, {"examiner"}};
+}
+
 Mends mends_of_exam(Office &office, const CouponState &coupon, const ExamRecord &exam) {
     const std::string &mark = coupon.record.id;
     if (exam.done().counts || !coupon.record.withdrawn.empty()) return {};
     if (!exam.finished) return {{{"finish", {mark, std::to_string(exam.number)}, {"found"}}}};
     if (exam.pending) return {{{"reopen", {mark, std::to_string(exam.number)}, {"why"}}}};
-    if (!exam.incomplete.empty()) return {{another_exam(mark, method_of(exam))}};
+    if (!exam.incomplete.empty()) return {{exam_to_make(mark, exam.method)}};
     if (!exam.invalid.empty()) return {mends_by_practice(office, coupon, exam)};
     if (Remedy told = told_of_coupon(mark, exam.hangs_on); !told.fields.empty()) return {{std::move(told)}};
     return {mends_of_examiner(office, coupon, exam)};

@@ -11,6 +11,9 @@ struct Mends {
     bool one_will_do = false;
 };
 
+/// An exam that is to be made, which counts with its examiner.
+Remedy exam_to_make(const std::string &mark, Exam method);
+
 /// What would make an exam count that is on record and does not. Empty: it counts, or nobody can say here
 /// what would.
 Mends mends_of_exam(Office &office, const CouponState &coupon, const ExamRecord &exam);

@@ -114,15 +114,14 @@ const ExamRecord &open_exam(const CouponState &coupon, int number, std::optional
     if (!coupon.record.withdrawn.empty()) throw is_withdrawn(coupon.record);
     if (open.empty() && coupon.exams.empty())
         throw refused("coupon " + mark + " has no exam yet")
-            .mend({"exam", {mark, std::string(name_of(method.value_or(Exam::VT)))}, {}});
+            .mend(exam_to_make(mark, method.value_or(Exam::VT)));
     if (open.empty()) {
         std::vector<const ExamRecord *> all;
         for (const auto &exam : coupon.exams)
             if (exam.finished && !by_another(&exam)) all.push_back(&exam);
         const std::string of = method ? " by " + std::string(name_of(*method)) : "";
         if (all.empty())
-            throw refused("coupon " + mark + " has no exam" + of)
-                .mend({"exam", {mark, std::string(name_of(*method))}, {}});
+            throw refused("coupon " + mark + " has no exam" + of).mend(exam_to_make(mark, *method));
         // Which of them is meant only a person can say, so each is offered.
         Refusal none = refused("coupon " + mark + " has no open exam" + of + "; finished " +
                                (all.size() == 1 ? "is " : "are ") + named(all) +

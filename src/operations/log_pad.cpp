@@ -12,8 +12,7 @@ namespace {
 constexpr std::size_t most_first = 14;
 
 /// What exams of test coupons find most. Common practice, no source; only an order of buttons goes by it.
-constexpr std::string_view usual[] = {"porosity",
-                                      "gas pore",
+constexpr std::string_view usual[] = {"gas pore",
                                       "undercut",
                                       "incomplete fusion",
                                       "slag inclusion",

@@ -4,6 +4,7 @@
 #include "facts/reason.hpp"
 #include "measure/sha256.hpp"
 #include "measure/text.hpp"
+#include "operations/exam_mends.hpp"
 #include "operations/faults.hpp"
 #include "operations/finishing.hpp"
 #include "operations/import_numbers.hpp"
@@ -85,7 +86,7 @@ int exam_for(const CouponState &coupon, int number, const std::string &who, std:
     if (!coupon.record.withdrawn.empty()) throw is_withdrawn(coupon.record);
     if (coupon.exams.empty())
         throw refused("coupon " + mark + " has no exam yet")
-            .mend({"exam", {mark, std::string(name_of(method.value_or(Exam::VT)))}, {}});
+            .mend(exam_to_make(mark, method.value_or(Exam::VT)));
     // Which of several is meant only a person can say, so each is offered.
     const auto refuse_finished = [&](const std::vector<const ExamRecord *> &exams) {
         Refusal out =
@@ -95,7 +96,7 @@ int exam_for(const CouponState &coupon, int number, const std::string &who, std:
                 : refused("every " + std::string(method ? name_of(*method) : "exam") + " of coupon " + mark +
                           " is finished, " + named(exams) + "; nothing more is logged under them");
         for (const auto *exam : exams) out.mend({"reopen", {mark, std::to_string(exam->number)}, {"why"}});
-        out.mend({"exam", {mark, std::string(name_of(method.value_or(exams.front()->method)))}, {}});
+        out.mend(exam_to_make(mark, method.value_or(exams.front()->method)));
         return out;
     };
     if (number > 0) {
@@ -113,7 +114,7 @@ int exam_for(const CouponState &coupon, int number, const std::string &who, std:
             if (exam.finished && !by_another(&exam)) finished.push_back(&exam);
         if (!finished.empty()) throw refuse_finished(finished);
         throw refused("coupon " + mark + " has no exam by " + std::string(name_of(*method)))
-            .mend({"exam", {mark, std::string(name_of(*method))}, {}});
+            .mend(exam_to_make(mark, *method));
     }
     if (open.size() == 1) return open.front()->number;
     std::vector<const ExamRecord *> own;
@@ -157,7 +158,7 @@ public:
         if (fitting.empty())
             throw refused("no " + method + " of coupon " + coupon_.record.id + " is open; open are " +
                           named(open))
-                .mend({"exam", {coupon_.record.id, method}, {}});
+                .mend(exam_to_make(coupon_.record.id, *line.method));
         throw refused("which " + method + " found it? coupon " + coupon_.record.id +
                       " has open: " + named(fitting))
             .give("exam");

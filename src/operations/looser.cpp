@@ -25,9 +25,10 @@ std::shared_ptr<const CriteriaSet> filled_alike(const CriteriaSet &shipped, cons
 std::optional<std::size_t> class_there(const CriteriaSet &own, std::size_t class_index,
                                        const CriteriaSet &shipped) {
     const std::string &id = own.classes[class_index].id;
+    // By its name first: a class B that takes over the C below it is read as B.
+    if (const auto there = shipped.class_index(id)) return there;
     if (shipped_below(own) == shipped.name)
         if (const auto called = class_below(own.text, id, shipped.name)) return shipped.class_index(*called);
-    if (const auto there = shipped.class_index(id)) return there;
     return own.classes.size() == shipped.classes.size() ? std::optional(class_index) : std::nullopt;
 }
 

@@ -23,6 +23,24 @@ std::string other_way(const CouponState &coupon, Exam method) {
                     : "; at the command line 'beadbook exam " + coupon.record.id + " " + by + "' begins one";
 }
 
+/// What to type for each open exam, with the word that `word_for` gives it: by its method, or where several
+/// are by that, by its number.
+template <class WordFor>
+std::string ways_of_open(const CouponState &coupon, WordFor word_for) {
+    const auto open = coupon.open_exams();
+    std::vector<std::string> out;
+    for (const auto *exam : open) {
+        const bool alone = std::count_if(open.begin(), open.end(), [&](const ExamRecord *one) {
+                               return one->method == exam->method;
+                           }) == 1;
+        const std::string word = word_for(*exam);
+        out.push_back(alone ? "'" + std::string(name_of(exam->method)) + " " + word + "'"
+                            : "'on " + coupon.record.id + " " + std::to_string(exam->number) +
+                                  "' and then '" + word + "'");
+    }
+    return listed(out, "or");
+}
+
 bool is_among(const std::vector<Exam> &methods, Exam method) {
     return std::find(methods.begin(), methods.end(), method) != methods.end();
 }
@@ -36,11 +54,9 @@ std::string names_of(const std::vector<Exam> &methods, const std::string &betwee
 }
 
 std::string ways_to_finish(const CouponState &coupon) {
-    std::vector<std::string> ways;
-    for (const auto *exam : coupon.open_exams())
-        ways.push_back("'" + std::string(name_of(exam->method)) +
-                       (coupon.finds_of(exam->number) > 0 ? " finish'" : " none'"));
-    return "type " + listed(ways, "or");
+    return "type " + ways_of_open(coupon, [&](const ExamRecord &exam) {
+               return std::string(coupon.finds_of(exam.number) > 0 ? "finish" : "none");
+           });
 }
 
 std::string greeting_of(Office &office, const std::string &who, const CouponState &coupon, int exam) {
@@ -78,16 +94,15 @@ int exam_meant(const CouponState &coupon, int current, const LogOrder &order) {
     std::vector<const ExamRecord *> open = coupon.open_exams();
     if (order.method) std::erase_if(open, [&](auto *exam) { return exam->method != *order.method; });
     if (open.size() == 1) return open.front()->number;
-    const std::string word = order.word == LogWord::nothing ? "none" : "finish";
-    std::vector<std::string> ways;
-    for (const auto *exam : coupon.open_exams())
-        ways.push_back("'" + std::string(name_of(exam->method)) + " " + word + "'");
-    if (ways.empty()) throw nothing_open(coupon, order.method ? other_way(coupon, *order.method) : "");
-    throw InputError(open.empty() ? "no open exam is by that method; type " + listed(ways, "or") +
-                                        other_way(coupon, *order.method)
-                     : order.method
-                         ? "several are open by that method; 'on " + coupon.record.id + " N' chooses one"
-                         : "of which exam? type " + listed(ways, "or") + ", or 'all' of all");
+    if (coupon.open_exams().empty())
+        throw nothing_open(coupon, order.method ? other_way(coupon, *order.method) : "");
+    const std::string ways = "type " + ways_of_open(coupon, [&](const ExamRecord &) {
+                                 return std::string(order.word == LogWord::nothing ? "none" : "finish");
+                             });
+    throw InputError(open.empty()
+                         ? "no open exam is by that method; " + ways + other_way(coupon, *order.method)
+                     : order.method ? "several are open by that method; " + ways
+                                    : "of which exam? " + ways + ", or 'all' of all");
 }
 
 std::vector<int> exams_of_sitting(const CouponState &coupon, const std::vector<Exam> &methods, int current) {

@@ -62,7 +62,8 @@ std::string read_text(std::istream &in, const std::string &name) {
     std::vector<char> block(std::size_t{1} << 16);
     while (in.read(block.data(), static_cast<std::streamsize>(block.size())) || in.gcount() > 0) {
         text.append(block.data(), static_cast<std::size_t>(in.gcount()));
-        if (text.size() > largest_file) throw DataError(shown(name) + ": larger than 64 MiB");
+        if (text.size() > largest_file)
+            throw DataError(shown(name) + ": larger than 64 MiB, the most that is read at once");
     }
     if (!valid_utf8(text))
         throw DataError(shown(name) + ": not UTF-8 text: " + bad_line(text) + "; save it as UTF-8");

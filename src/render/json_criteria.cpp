@@ -330,8 +330,10 @@ std::string json_text(const Vocabulary &vocabulary, const std::vector<std::strin
 
 std::string json_text(const CheckedCriteria &checked, const std::vector<std::string> &notes) {
     Json out = check_json(checked, "rules", checked.value ? checked.value->rules.size() : 0);
-    if (checked.value)
-        for (const auto &one : lacking_words(*checked.value)) out["lacks"].push_back(one);
+    if (checked.value) {
+        if (const auto lacking = lacking_words(*checked.value); !lacking.empty()) out["lacks"] = lacking;
+        if (const auto looser = own_looser(*checked.value); !looser.empty()) out["looser"] = looser;
+    }
     if (checked.coverage) {
         out["always cannot say"] = Json::object();
         for (const auto &one : *checked.coverage)

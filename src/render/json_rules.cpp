@@ -1,5 +1,6 @@
 #include "render/json_rules.hpp"
 
+#include "operations/looser_rules.hpp"
 #include "render/json_check.hpp"
 #include "render/json_parts.hpp"
 #include "render/json_weld.hpp"
@@ -115,8 +116,10 @@ std::string json_text(const RangeRules &rules, const std::vector<std::string> &n
 }
 
 std::string json_text(const Checked<RangeRules> &checked, const std::vector<std::string> &notes) {
-    return render::finished(check_json(checked, "ranges", checked.value ? checked.value->rules.size() : 0),
-                            notes);
+    Json out = check_json(checked, "ranges", checked.value ? checked.value->rules.size() : 0);
+    if (checked.value)
+        if (const auto looser = looser_rules_words(*checked.value); !looser.empty()) out["looser"] = looser;
+    return render::finished(std::move(out), notes);
 }
 
 } // namespace beadbook

@@ -289,8 +289,10 @@ Document document_of(const Vocabulary &vocabulary) {
 
 Document document_of(const CheckedCriteria &checked) {
     Document out = check_document(checked, "rule", checked.value ? checked.value->rules.size() : 0);
-    if (checked.value)
+    if (checked.value) {
         for (const auto &one : lacking_words(*checked.value)) out.line(Words(one, Tone::cannot_say));
+        for (const auto &one : own_looser(*checked.value)) out.line(Words(one, Tone::cannot_say));
+    }
     if (checked.coverage)
         for (const auto &one : *checked.coverage)
             out.line(std::string(name_of(one.exam)) + ", always 'cannot say': " + listed(one.types));

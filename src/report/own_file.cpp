@@ -53,6 +53,20 @@ bool is_of_shipped_base(const CriteriaSet &set, const PlanarPass &pass) {
            !answers(own_silences(set));
 }
 
+std::vector<std::string> looser_words(const CriteriaSet &set, std::optional<std::size_t> sought,
+                                      const Coupon &coupon, Unit unit) {
+    std::vector<std::string> out;
+    for (std::size_t k = 0; k < set.classes.size(); ++k) {
+        if (sought && *sought != k) continue;
+        for (const auto &one : looser_than_shipped(set, k, coupon, unit))
+            out.push_back("class " + set.classes[k].id + ": " + std::to_string(one.rules.size()) +
+                          (one.rules.size() == 1 ? " limit" : " limits") + " looser than in " +
+                          (one.shipped_class.empty() ? "" : "class " + one.shipped_class + " of ") +
+                          "the shipped " + one.shipped + ": " + named(one.rules));
+    }
+    return out;
+}
+
 } // namespace
 
 std::vector<std::string> lacking_words(const CriteriaSet &set) {
@@ -111,18 +125,12 @@ std::vector<std::string> own_answers(const CriteriaSet &set) {
     return out;
 }
 
+std::vector<std::string> own_looser(const CriteriaSet &set) {
+    return looser_words(set, std::nullopt, Coupon(), set.unit);
+}
+
 std::vector<std::string> own_looser(const Judged &judged) {
-    std::vector<std::string> out;
-    const CriteriaSet &set = *judged.set;
-    for (std::size_t k = 0; k < set.classes.size(); ++k) {
-        if (judged.sought && *judged.sought != k) continue;
-        for (const auto &one : looser_than_shipped(set, k, judged.coupon, judged.unit))
-            out.push_back("class " + set.classes[k].id + ": " + std::to_string(one.rules.size()) +
-                          (one.rules.size() == 1 ? " limit" : " limits") + " looser than in " +
-                          (one.shipped_class.empty() ? "" : "class " + one.shipped_class + " of ") +
-                          "the shipped " + one.shipped + ": " + named(one.rules));
-    }
-    return out;
+    return looser_words(*judged.set, judged.sought, judged.coupon, judged.unit);
 }
 
 void add_own_file(Document &doc, const CriteriaSet &set) {

@@ -27,8 +27,10 @@ std::vector<std::string> own_doubts(const CriteriaSet &set);
 /// Checks that a set which is not shipped hushes by itself, and no shipped set that it extends does:
 /// "fillet-under-size of 'fs' (the drawing tells it)". None of a shipped one.
 std::vector<std::string> own_answers(const CriteriaSet &set);
-/// "class B: 1 limit looser than in the shipped iso-5817: ...", of the class sought, else of each; none of a
+/// "class B: 1 limit looser than in the shipped iso-5817: ...", of each class, at any thickness; none of a
 /// shipped set.
+std::vector<std::string> own_looser(const CriteriaSet &set);
+/// The same on a coupon: of the class sought, else of each.
 std::vector<std::string> own_looser(const Judged &judged);
 
 /// The practice that an exam was held against, marked where it is not the shipped one: "shop-vt (own file

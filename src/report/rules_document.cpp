@@ -1,6 +1,7 @@
 #include "report/rules_document.hpp"
 
 #include "measure/text.hpp"
+#include "operations/looser_rules.hpp"
 #include "report/check_document.hpp"
 #include "report/exam_words.hpp"
 
@@ -145,7 +146,10 @@ Document document_of(const RangeRules &rules) {
 }
 
 Document document_of(const Checked<RangeRules> &checked) {
-    return check_document(checked, "range", checked.value ? checked.value->rules.size() : 0);
+    Document out = check_document(checked, "range", checked.value ? checked.value->rules.size() : 0);
+    if (checked.value)
+        for (const auto &one : looser_rules_words(*checked.value)) out.line(Words(one, Tone::cannot_say));
+    return out;
 }
 
 } // namespace beadbook

@@ -53,7 +53,7 @@ std::string log_pad_part(const CouponRecord &coupon, const ExamRecord &exam, con
     for (const auto &toe : pad.toes) toes += piece("toe", toe);
     for (const auto &size : pad.sizes) sizes += piece("size", size);
     for (const auto &place : pad.places) places += piece("place", place);
-    const std::string keys = piece("key", "", "size", "size, the longest measure") +
+    const std::string keys = piece("key", "s", "size", "size, the longest measure") +
                              piece("key", "l", "length") + piece("key", "d", "depth") +
                              piece("key", "h", "height") + piece("key", "w", "width");
     std::string out = "<div id=\"pad\" hidden data-unit=\"" + pad.unit + "\"" +

@@ -65,7 +65,7 @@ TEST_CASE("a correction after the grade adds no method that a test failed by", "
     cracked(run, "D-1", "L3");
     run.ok({"grade", "D-1", "failed", "--by", "I. Teach"});
     CHECK_THAT(run.ok({"welder", "L3"}), says("D-1 GTAW, welded 2026-10-01, by RT\n"));
-    run.ok({"correct", "D-1", "1", "porosity 0.02 at 1 in", "--why", "slip"});
+    run.ok({"correct", "D-1", "1", "gas pore 0.02 at 1 in", "--why", "slip"});
     CHECK_THAT(run.ok({"welder", "L3"}), says("D-1 GTAW, welded 2026-10-01, by RT\n"));
 }
 

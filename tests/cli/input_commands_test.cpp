@@ -114,6 +114,18 @@ TEST_CASE("finish takes several methods, and none in capitals") {
     CHECK_THAT(done, says("exam 2 (MT) of coupon T-1 finished: none found"));
 }
 
+TEST_CASE("of two open exams by one method the prompt says how each is reached") {
+    const Program run;
+    coupon(run);
+    exam(run, "VT");
+    exam(run, "VT");
+    const Run asked = run({"log", "T-1"}, "none\nVT none\non T-1 2\nnone\n", true);
+    CHECK_THAT(asked.out,
+               says("of which exam? type 'on T-1 1' and then 'none' or 'on T-1 2' and then 'none'"));
+    CHECK_THAT(asked.out, says("several are open by that method; type 'on T-1 1' and then 'none'"));
+    CHECK_THAT(asked.out, says("exam 2 (VT) of coupon T-1 finished: none found"));
+}
+
 TEST_CASE("of two open exams none and finish take the method, and all finishes both") {
     const Program run;
     coupon(run);

@@ -65,6 +65,7 @@ TEST_CASE("joined records are told apart by shop, and each coupon is judged as i
     // They are marks like any other.
     const Program third;
     CHECK(third.ok({"import", "lines"}, lines) == "3 coupons imported\n");
+    CHECK(third({"import", "lines"}, "\n").code == 3); // no coupon in it
 }
 
 TEST_CASE("each record of a joined folder keeps its chain", "[join]") {

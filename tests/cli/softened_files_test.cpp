@@ -228,6 +228,9 @@ TEST_CASE("rules for welders of one's own, softer than shipped ones, say so besi
     CHECK_THAT(bench.told("qualify G-1 --rules " + bench.file("mine.yaml") + " --by \"I. Teach\""), looser);
     CHECK_THAT(bench.told("welder L1"), looser);
     CHECK_THAT(bench.told("record L1 2"), looser);
+    CHECK_THAT(bench.told("rules check " + bench.file("mine.yaml")), looser);
+    CHECK_THAT(bench.told("rules check " + bench.file("mine.yaml") + " --json"), looser);
+    CHECK_THAT(bench.told("rules check " + bench.file("same.yaml")), !says("looser"));
     CHECK_THAT(bench.told("record L1 1"), !says("looser"));
 
     text = shipped_file("welder/asme-ix.yaml");
@@ -241,4 +244,38 @@ TEST_CASE("rules for welders of one's own, softer than shipped ones, say so besi
     CHECK_THAT(bench.told("qualify G-1 --rules " + bench.file("wide.yaml") + " --by \"I. Teach\""),
                says("otherwise than in the shipped asme-ix: what limits backing; range 'position-pipe'; of "
                     "which tests examination 'inside' is asked"));
+}
+
+TEST_CASE("a class that takes over a looser one under the name of a stricter is held against that name",
+          "[cli]") {
+    const OwnFiles bench;
+    bench.write("own.yaml", "set: ours\ntitle: t\nedition: one\nextends: iso-5817\nclasses: {B: C, C: D}\n");
+    CHECK_THAT(bench.told("criteria check " + bench.file("own.yaml")),
+               says("class B: ") && says("looser than in the shipped iso-5817: "));
+    bench.all(
+        {"register S-1 --class B --joint groove --joint-form butt --form plate --thickness 3mm --material "
+         "steel --process GTAW --criteria " +
+             bench.file("own.yaml"),
+         "exam S-1 VT --examiner \"A. Field\" --level II",
+         "log S-1 \"undercut l 5 d 0.2 at 30 mm smooth\" --finish"});
+    CHECK_THAT(bench.told("judge S-1"), says("class B: ") && says("looser than in the shipped iso-5817: "));
+}
+
+TEST_CASE("a check of criteria says what they allow beyond the shipped set that they look like", "[cli]") {
+    const OwnFiles bench;
+    std::string text(shipped_file("aws-d1.1-visual.yaml"));
+    const auto put = [&](const std::string &was, const std::string &now) {
+        REQUIRE(text.find(was) != std::string::npos);
+        text.replace(text.find(was), was.size(), now);
+    };
+    put("set: aws-d1.1-visual", "set: our-visual");
+    bench.write("same.yaml", text);
+    put("welder test: 1/32 in}", "welder test: 1/20 in}");
+    bench.write("ours.yaml", text);
+    const auto looser =
+        says("class welder test: 1 limit looser than in the shipped aws-d1.1-visual: undercut-test");
+    CHECK_THAT(bench.told("criteria check " + bench.file("ours.yaml")), looser && !says("class cyclic:"));
+    CHECK_THAT(bench.told("criteria check " + bench.file("ours.yaml") + " --json"), looser);
+    CHECK_THAT(bench.told("criteria check " + bench.file("same.yaml")), !says("looser"));
+    CHECK_THAT(bench.told("criteria check aws-d1.1-visual"), !says("looser"));
 }

@@ -2,6 +2,7 @@
 
 #include "booth.hpp"
 #include "catch.hpp"
+#include "facts/reason.hpp"
 #include "operations/looking.hpp"
 
 using namespace beadbook;
@@ -154,6 +155,15 @@ TEST_CASE("a change keeps the old entry, with who and why") {
 
     CHECK(changed(booth, {{"note", "bent"}}, "seen late", {"diameter"}).value.fields.count("diameter") == 0);
     CHECK(booth.office.coupon("T-1").record.get("note") == "bent");
+}
+
+TEST_CASE("what was not said yet is told without a reason, and takes nobody's words along") {
+    Booth booth;
+    booth.coupon();
+    const auto told = changed(booth, {{"mechanical", "passed"}}, "").value;
+    CHECK(told.get("mechanical") == "passed");
+    CHECK(said_in_reason(booth.book.history("T-1").back().reason).empty());
+    CHECK(field_of(refused_to_change(booth, {{"mechanical", "failed"}}, "")) == "give why");
 }
 
 TEST_CASE("a change needs a reason and something to change") {

@@ -248,8 +248,9 @@ TEST_CASE(
     "a stored verdict holds known keys, ids and numbers only, so that no reworded sentence can matter") {
     Judged1 desk;
     desk.write([](Writing &w) {
-        log_lines(w, {.coupon = "T-1",
-                      .text = "crack l 0.2 at 5\nslag at 6\npore at 7\nporosity l 0.1 w 0.05 at 4"});
+        log_lines(w,
+                  {.coupon = "T-1",
+                   .text = "crack l 0.2 at 5\nslag at 6\npore at 7\nscattered porosity l 0.1 w 0.05 at 4"});
         examine(w, Exam::PT, [](ExamRequest &r) { r.incomplete = "a sentence of a person"; });
     });
     desk.judge();

@@ -64,7 +64,7 @@ TEST_CASE(
           std::vector<std::string>{"crack", "crater crack", "linear indication", "rounded indication",
                                    "stray arc"});
     CHECK(std::count(penetrant.begin(), penetrant.end(), "undercut") == 0);
-    CHECK(names(pad(Exam::RT).first).front() == "porosity");
+    CHECK(names(pad(Exam::RT).first).front() == "gas pore");
     for (const Exam method : all_exams()) {
         INFO(name_of(method));
         const auto more = names(pad(method).more);

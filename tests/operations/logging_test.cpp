@@ -52,7 +52,7 @@ TEST_CASE("lines are logged under the open exam, with numbers of their own") {
     booth.coupon();
     const Refusal none = refused_to_log(booth, "pore 0.04 at 1");
     CHECK_THAT(none.what(), says("coupon T-1 has no exam yet"));
-    CHECK(remedies_of(none) == "exam T-1 VT");
+    CHECK(remedies_of(none) == "exam T-1 VT examiner");
     booth.exams();
     const Logged first = booth.log("pore 0.04 at 1\r\n\n  # a comment\nslag .1x.02 at 3 # side wall\n").value;
     CHECK(first.coupon == "T-1");
@@ -76,7 +76,7 @@ TEST_CASE("nothing is logged under an exam that is finished, or where it could b
     booth.exams();
     const Refusal finished = refused_to_log(booth, "undercut d 0.01 l 0.2 at 1", 1);
     CHECK_THAT(finished.what(), says("exam 1 of coupon T-1 is finished"));
-    CHECK(remedies_of(finished) == "reopen T-1 1 why; exam T-1 VT");
+    CHECK(remedies_of(finished) == "reopen T-1 1 why; exam T-1 VT examiner");
     booth.exam(Exam::VT);
     const Refusal which = refused_to_log(booth, "pore 0.04 at 1");
     CHECK_THAT(which.what(), says("coupon T-1 has open: 3 (RT) and 4 (VT)"));

@@ -255,7 +255,7 @@ TEST_CASE("what is told to settle such a doubt settles it", "[standing]") {
     yard.coupon("Q-1", "2026-10-05", true, {{"position", "3G"}});
     yard.qualify("Q-1");
     const std::int64_t granted = yard.book.welder("L1").entries.at(1);
-    const std::string entry = "retract entry " + std::to_string(granted);
+    const std::string entry = "retract entry " + std::to_string(granted) + " of welder L1";
     const auto taken_back = [&] {
         yard.write([&](Writing &w) { return retract(w, "L1", granted, "another position"); });
     };

@@ -77,6 +77,18 @@ TEST_CASE("a word that the rules do not know is refused at its field") {
     CHECK(field_of_refusal([&] { range_of_coupon(desk.catalogue, "aws-d17.1", slip); }) == "position");
 }
 
+TEST_CASE("a butt that is said to be welded through is as thick as its thinner member") {
+    const CouponRecord told = described_coupon({{"joint", "groove"},
+                                                {"joint-form", "butt"},
+                                                {"thickness", "0.2 in"},
+                                                {"thickness-2", "0.3 in"},
+                                                {"weld-thickness", "full"}});
+    CHECK(told.get("weld-thickness") == "0.2 in");
+    CHECK(field_of_refusal([&] {
+              described_coupon({{"joint", "groove"}, {"weld-thickness", "full"}});
+          }) == "weld-thickness");
+}
+
 TEST_CASE("a coupon of two processes is a test of each") {
     Desk desk;
     const auto result = range_of_coupon(

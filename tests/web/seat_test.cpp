@@ -80,7 +80,7 @@ TEST_CASE("what a module sends for somebody else waits in the browser") {
     q.token = school.token;
     q.part = true;
     q.key = "k-1";
-    q.form.add("line", "porosity 0.04 in at 3 in");
+    q.form.add("line", "gas pore 0.04 in at 3 in");
     q.form.add("sits", "A. Field");
     const Answer waits = school.send(q);
     CHECK(waits.status == 403);

@@ -169,7 +169,7 @@ TEST_CASE("an exam is begun, logged and finished by forms; the verdict goes with
     const std::string path = "/coupon/T-1/exam/1";
     CHECK(says(browser.get(path).body, "None found"));
     browser.ok(path + "/log", {{"line", "undercut l 3/8 d 0.010 at 1-1/2"}});
-    browser.ok(path + "/log", {{"line", "porosity 0.04 in at 3.2 in root"}});
+    browser.ok(path + "/log", {{"line", "gas pore 0.04 in at 3.2 in root"}});
     CouponState coupon = on_record(browser, "T-1");
     REQUIRE(coupon.indications.size() == 2);
     CHECK(coupon.indications[1].exam == 1);
@@ -234,8 +234,8 @@ TEST_CASE("what is refused on the page of an exam leaves it there, with the reas
     begun(browser);
     const std::string path = "/coupon/T-1/exam/1";
     browser.ok(path + "/log", {{"line", "undercut l 3/8 d 0.010 at 1-1/2"}});
-    browser.ok(path + "/log", {{"line", "porosity 0.04 in at 3.2 in root"}});
-    CHECK(says(browser.get(path).body, "stored as #2: porosity"));
+    browser.ok(path + "/log", {{"line", "gas pore 0.04 in at 3.2 in root"}});
+    CHECK(says(browser.get(path).body, "stored as #2: gas pore"));
     const auto stays = [&](const Answer &page, const std::string &why) {
         INFO(page.body);
         CHECK(page.status == 422);
@@ -471,7 +471,7 @@ TEST_CASE("that nothing was found is said before the line; what was found stands
         return page.find(one) < page.find(other);
     };
     CHECK(is_before(browser.get(path).body, ">None found</button></form>", "id=\"log\""));
-    browser.ok(path + "/log", {{"line", "porosity 0.04 in at 3.2 in"}});
+    browser.ok(path + "/log", {{"line", "gas pore 0.04 in at 3.2 in"}});
     const std::string one = browser.get(path).body;
     CHECK_FALSE(says(one, "None found"));
     CHECK(is_before(one, "<h2>Found</h2>", ">These are all: 1</button></form>"));
@@ -576,17 +576,17 @@ TEST_CASE("what is sent twice under one key is entered once; with other words it
     for (const bool in_header : {true, false}) {
         const std::string key = in_header ? "k-1" : "k-2", place = in_header ? " at 3 in" : " at 4 in";
         const std::size_t before = on_record(browser, "T-1").indications.size();
-        const Answer first = sent("porosity 0.04 in" + place, key, in_header);
+        const Answer first = sent("gas pore 0.04 in" + place, key, in_header);
         CHECK(first.status == 200);
-        const Answer again = sent("porosity 0.04 in" + place, key, in_header);
+        const Answer again = sent("gas pore 0.04 in" + place, key, in_header);
         CHECK(again.status == 200);
         CHECK(again.body == first.body);
-        CHECK(sent("porosity 0.05 in" + place, key, in_header).status == 409);
+        CHECK(sent("gas pore 0.05 in" + place, key, in_header).status == 409);
         CHECK(on_record(browser, "T-1").indications.size() == before + 1);
     }
     // What was refused used no key up: mended, it is taken.
-    CHECK(sent("porosity 0.04 in at 99 in", "k-3", true).status == 422);
-    CHECK(sent("porosity 0.04 in at 5 in", "k-3", true).status == 200);
+    CHECK(sent("gas pore 0.04 in at 99 in", "k-3", true).status == 422);
+    CHECK(sent("gas pore 0.04 in at 5 in", "k-3", true).status == 200);
     // A form that is pressed twice.
     const std::string page = browser.get("/coupon/T-1/exam/1").body, mark = "name=\"key\" value=\"";
     const std::size_t at = page.find(mark) + mark.size();

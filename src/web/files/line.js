@@ -4,7 +4,7 @@
 /** @typedef {{digits: string, unit: string}} Amount the unit with the blank before it, empty if none is said */
 
 const unit = String.raw`(\s*(?:mm|in)\b)?(?=\s|$)`;
-const measure = new RegExp(String.raw`^(?:([ldhw])\s+)?(\.?\d[\d./x-]*)${unit}`);
+const measure = new RegExp(String.raw`^(?:([ldhws])\s+)?(\.?\d[\d./x-]*)${unit}`);
 const place = new RegExp(String.raw`^at\s+(\.?\d[\d.:/-]*)${unit}`);
 const side = /^(face|root)(?=\s|$)/;
 const toe = /^(smooth|sharp)(?=\s|$)/;
@@ -23,7 +23,7 @@ export class Line {
         /** what the pad has no buttons for */
         this.typed = '';
         this.type = '';
-        /** the measure that digits go to ('': a size of no name) */
+        /** the measure that digits go to ('': what such a find is measured by) */
         this.key = '';
         this.side = '';
         this.toe = '';

@@ -16,7 +16,7 @@ before(async () => {
     bench.run('register', 'T-1..T-3', ...plate, '--welder', 'Q1');
     bench.run('register', 'A-very-long-mark-of-a-coupon-0123456789', ...tube);
     bench.run('exam', 'T-1..T-2', 'VT', '--examiner', 'A. Field', '--level', 'II', '--condition', 'light=1000 lx');
-    for (let i = 1; i <= 9; ++i) bench.run('log', 'T-1', `undercut 0.${i} in at 0.${i} in face`);
+    for (let i = 1; i <= 9; ++i) bench.run('log', 'T-1', `undercut l 0.${i} in at 0.${i} in face`);
     bench.run('log', 'T-1', 'crack 0.2 in at 3 in');
     bench.run('finish', 'T-2', '--found', 'none');
     bench.run('exam', 'A-very-long-mark-of-a-coupon-0123456789', 'VT', '--examiner', 'A. Field', '--level', 'II');

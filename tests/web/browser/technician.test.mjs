@@ -90,10 +90,10 @@ test('one find takes at most six taps: type, size, place on the map, log', async
 
 test('on a tube the map and the hours give the clock', async () => {
     const page = await atTheBench({}, tube);
-    await page.getByRole('button', { name: 'porosity', exact: true }).click();
+    await page.getByRole('button', { name: 'gas pore', exact: true }).click();
     await page.locator('[data-part=size][data-value="0.05"]').click();
     await page.getByRole('button', { name: '4:00', exact: true }).click();
-    assert.match(await page.getByLabel('What was found').inputValue(), /^porosity 0\.05(?: in)? at 4:00$/);
+    assert.match(await page.getByLabel('What was found').inputValue(), /^gas pore 0\.05(?: in)? at 4:00$/);
     await page.getByRole('button', { name: 'Log it' }).click();
     await finds(page, 1);
     await page.context().close();
