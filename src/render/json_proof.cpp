@@ -89,6 +89,10 @@ nlohmann::json proof_json(const Case &c, const Judged &judged, std::size_t class
                                 {"standing", name_of(part.standing.kind)}});
     }
     for (const auto &part : proof.exams) out["exams"].push_back(exam_json(c, judged, part));
+    for (const auto &part : exams_beside(judged, proof)) {
+        out["exams"].push_back(exam_json(c, judged, part));
+        out["exams"].back()["asked by"] = "nothing";
+    }
     for (const auto &row : proof.entries) out["entries"].push_back(entry_json(c, class_index, row));
     for (const auto &part : proof.measured)
         out["dimensions"].push_back(

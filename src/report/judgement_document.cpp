@@ -11,6 +11,7 @@
 #include "report/limit_bars.hpp"
 #include "report/own_file.hpp"
 #include "report/proof_document.hpp"
+#include "report/reasons_once.hpp"
 #include "report/standings.hpp"
 #include "report/usual_cause.hpp"
 #include "report/weld_map.hpp"
@@ -19,7 +20,6 @@
 #include <algorithm>
 #include <map>
 #include <set>
-#include <utility>
 
 namespace beadbook {
 namespace {
@@ -31,56 +31,12 @@ void add_said(Document &doc, const std::vector<std::string> &said) {
     for (const auto &one : said) doc.item(one);
 }
 
-/// Reasons shown of one class; the rest is counted.
-constexpr std::size_t most_reasons = 40;
-
 void add_causes(Document &doc, const Case &c, const ClassJudgement &judged) {
     const auto causes = usual_causes(c, judged);
     if (!causes.empty()) doc.heading("What usually causes it, and what to change", 2);
     for (const auto &one : causes)
         doc.item(one.of + ": usually " + one.cause + ".", "", {{"Change: " + one.remedy + ".", "", {}}});
 }
-
-/// Each reason once, with the classes that it holds for.
-class Reasons {
-public:
-    Reasons(const Case &c, const Judged &judged) {
-        const auto &classes = judged.judgement.classes;
-        for (std::size_t k = 0; k < classes.size(); ++k)
-            for (std::size_t f = 0; f < std::min(classes[k].findings.size(), most_reasons); ++f) {
-                const Finding &one = classes[k].findings[f];
-                Said said{sentence(c, k, one), authority(c, k, one)};
-                of_class_.resize(classes.size());
-                of_class_[k].push_back(said);
-                auto &by = classes_[std::move(said)];
-                if (by.empty() || by.back() != c.set.classes[k].id) by.push_back(c.set.classes[k].id);
-            }
-        of_class_.resize(classes.size());
-    }
-
-    void add(Document &doc, std::size_t k, std::size_t all) {
-        std::size_t before = 0;
-        for (const auto &said : of_class_[k]) {
-            if (!told_.insert(said).second) {
-                ++before;
-                continue;
-            }
-            const auto &classes = classes_.at(said);
-            doc.item(said.first + (classes.size() > 1 ? " So for the classes " + listed(classes) + "." : ""),
-                     said.second);
-        }
-        if (before > 0)
-            doc.item("and " + std::to_string(before) +
-                     (before == 1 ? " reason that was said above" : " reasons that were said above"));
-        if (all > most_reasons) doc.item("and " + counted(all - most_reasons, "more reason"));
-    }
-
-private:
-    using Said = std::pair<std::string, std::string>; ///< sentence, and what it rests on
-    std::vector<std::vector<Said>> of_class_;
-    std::map<Said, std::vector<std::string>> classes_;
-    std::set<Said> told_;
-};
 
 /// Finds that a relevance clause leaves out for the class, by that clause: no rule looks at them.
 void add_left_out(Document &doc, const Case &c, std::size_t k) {
@@ -126,10 +82,8 @@ std::string others_words(const std::vector<Finding> &findings, const std::vector
     std::set<int> numbers;
     for (std::size_t i = 1; i < group.size(); ++i)
         numbers.insert(findings[group[i]].indications.begin(), findings[group[i]].indications.end());
-    std::vector<std::string> tags;
-    for (const int n : numbers) tags.push_back("#" + std::to_string(n));
-    return tags.empty() ? "the same " + counted(group.size() - 1, "time") + " more"
-                        : "the same by less: " + listed(tags);
+    return numbers.empty() ? "the same " + counted(group.size() - 1, "time") + " more"
+                           : "the same by less: " + tags_of(numbers);
 }
 
 /// Those that make the verdict what it is; or the others, which leave something open beside it.
@@ -263,7 +217,7 @@ Document judged_document(const Judged &judged, bool in_full) {
     add_text_of_set(doc, judged);
     if (!judged.withdrawn.empty())
         doc.line(Words("The coupon is withdrawn: " + judged.withdrawn, Tone::cannot_say));
-    Reasons reasons(c, judged);
+    ReasonsOnce reasons(c, judged);
     for (std::size_t k = 0; k < judged.judgement.classes.size(); ++k) {
         const ClassJudgement &one = judged.judgement.classes[k];
         doc.line(Words("Class " + c.set.classes[k].id, Tone::strong) + Words(": ") +

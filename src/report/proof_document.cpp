@@ -45,26 +45,13 @@ std::string exam_words(const Judged &judged, const ProvenExam &exam) {
     return out;
 }
 
-/// Exams that count though nothing asked for them: what they found, or that it was nothing, stands behind it
-/// too.
-std::vector<ProvenExam> beside(const Judged &judged, const Proof &proof) {
-    std::vector<ProvenExam> out;
-    for (const auto &exam : judged.exams) {
-        const bool asked = std::any_of(proof.exams.begin(), proof.exams.end(), [&](const ProvenExam &one) {
-            return one.method == exam.method && one.number == exam.number;
-        });
-        if (exam.counts && !asked) out.push_back({-1, false, exam.method, exam.number});
-    }
-    return out;
-}
-
 /// Each exam once, however many clauses ask for it.
 std::vector<std::string> examined_words(const Judged &judged, const Proof &proof) {
     std::vector<std::string> out;
     std::set<std::pair<Exam, int>> said;
     for (const auto &exam : proof.exams)
         if (said.emplace(exam.method, exam.number).second) out.push_back(exam_words(judged, exam));
-    for (const auto &exam : beside(judged, proof))
+    for (const auto &exam : exams_beside(judged, proof))
         out.push_back(exam_words(judged, exam) + ", not asked for");
     for (auto &one : not_counted_words(judged)) out.push_back(std::move(one));
     return out;
@@ -202,6 +189,17 @@ void add_entries(Document &doc, const Case &c, std::size_t k, const Proof &proof
 }
 
 } // namespace
+
+std::vector<ProvenExam> exams_beside(const Judged &judged, const Proof &proof) {
+    std::vector<ProvenExam> out;
+    for (const auto &exam : judged.exams) {
+        const bool asked = std::any_of(proof.exams.begin(), proof.exams.end(), [&](const ProvenExam &one) {
+            return one.method == exam.method && one.number == exam.number;
+        });
+        if (exam.counts && !asked) out.push_back({-1, false, exam.method, exam.number});
+    }
+    return out;
+}
 
 std::vector<std::string> not_counted_words(const Judged &judged) {
     std::vector<std::string> out;
@@ -368,7 +366,7 @@ void add_whole_proof(Document &doc, const Case &c, const Judged &judged, std::si
              c.set.edition, std::move(covered));
     doc.item("Facts of the coupon that it rests on", "", std::move(facts));
     for (const auto &exam : proof.exams) exams.push_back({exam_words(judged, exam), asked_by(c, exam), {}});
-    for (const auto &exam : beside(judged, proof))
+    for (const auto &exam : exams_beside(judged, proof))
         exams.push_back({exam_words(judged, exam), "it counts, though nothing asks for it", {}});
     doc.item("Examinations that count", "", std::move(exams));
     for (auto &one : not_counted_words(judged)) doc.item("But " + one);

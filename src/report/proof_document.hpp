@@ -26,6 +26,9 @@ std::vector<std::string> not_in_set(const Judged &judged);
 /// Rules that could judge nothing, as they are for exams that nobody made: how many, by the names of these.
 std::map<std::string, std::size_t> rules_of_no_exam(const Judged &judged);
 
+/// Exams that count though nothing asked for them: what they found, or that it was nothing, stands behind the
+/// accept too.
+std::vector<ProvenExam> exams_beside(const Judged &judged, const Proof &proof);
 /// Exams on record that prove nothing, each with the reason: nobody may take their silence for a clean weld.
 std::vector<std::string> not_counted_words(const Judged &judged);
 

@@ -37,6 +37,7 @@ TEST_CASE("judge and why print what proves an accept, in full on demand and alwa
         const auto json = nlohmann::json::parse(run.ok({command, "Q-1", "--json"}));
         const auto &proof = json.at("classes").back().at("proof");
         CHECK(proof.at("exams").at(0).at("examiner") == "A. Field");
+        CHECK(proof.at("exams").back().at("asked by") == "nothing");
         CHECK(proof.at("facts").at("magnetic") == "yes");
         CHECK(schema_faults(command, json.dump()).empty());
     }
@@ -51,6 +52,17 @@ TEST_CASE("what is not accepted has no proof to print", "[proof]") {
     const Run done = run({"judge", "T-1", "--proof"});
     CHECK(done.code == 5);
     CHECK_THAT(done.out, !says("What proves"));
+}
+
+TEST_CASE("what rejects a class comes first, also where it was said of another class", "[proof]") {
+    const Program run;
+    run.ok({"register", "T-1", "--criteria", "iso-5817", "--joint", "groove", "--thickness", "6mm",
+            "--material", "steel", "--process", "GTAW"});
+    run.ok({"exam", "T-1", "VT", "--examiner", "A. Field", "--level", "II"});
+    run.ok({"log", "T-1", "crack l 3 at 10", "crack l 4 at 40"});
+    const std::string out = flat(run({"judge", "T-1"}).out);
+    const std::string second = out.substr(out.find("Class C: reject"));
+    CHECK_THAT(second, says("Class C: reject - rejected by ") && says(" that were said above: of #1 and #2"));
 }
 
 TEST_CASE("a reason that several classes share is said once, with its classes", "[proof]") {
