@@ -7,6 +7,7 @@
 #include "measure/text.hpp"
 #include "operations/rule_words.hpp"
 #include "operations/weld_through.hpp"
+#include "qualify/range.hpp"
 
 #include <algorithm>
 #include <set>
@@ -73,7 +74,7 @@ std::vector<std::string> half_groups(Catalogue &catalogue, const CouponRecord &c
 std::string word_not_known(const RangeRules &rules, Trait trait, const std::vector<Weld> &welds) {
     try {
         for (const auto &weld : welds)
-            if (weld.knows(trait)) check_word(rules, trait, true, weld.word(trait));
+            if (weld.knows(trait)) check_test_word(rules, trait, weld);
     } catch (const InputError &e) {
         return e.what();
     }

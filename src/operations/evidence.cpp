@@ -12,6 +12,7 @@
 #include "operations/shortcoming_words.hpp"
 #include "operations/turned.hpp"
 #include "operations/weld_day.hpp"
+#include "qualify/range.hpp"
 
 #include <algorithm>
 #include <set>
@@ -222,7 +223,7 @@ std::vector<Impediment> unknown_words(const RangeRules &rules, const Weld &test,
         const auto trait = static_cast<Trait>(i);
         if (!test.knows(trait)) continue;
         try {
-            check_word(rules, trait, true, test.word(trait));
+            check_test_word(rules, trait, test);
         } catch (const InputError &e) {
             out.push_back({name + ": " + e.what(), {}});
             if (!on_record || on_record->get(field_of(trait)).empty() || asked_of_every_test(trait)) continue;

@@ -14,7 +14,7 @@ void check_words(const RangeRules &rules, const Weld &test) {
         const auto trait = static_cast<Trait>(i);
         if (!test.knows(trait)) continue;
         try {
-            check_word(rules, trait, true, test.word(trait));
+            check_test_word(rules, trait, test);
         } catch (const Refusal &e) {
             throw Refusal(e).at(field_of(trait));
         }

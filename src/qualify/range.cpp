@@ -143,6 +143,16 @@ Truth passes(const WeldFilter &filter, const Weld &weld) {
     return passes(filter, weld, Lack::Of::test, ignored);
 }
 
+void check_test_word(const RangeRules &rules, Trait trait, const Weld &test) {
+    std::set<Trait> asked; // a word that is not known passes no filter, so what asks for it is silent then
+    for (const auto &exam : rules.exams) add_traits(exam.test, asked);
+    for (const auto &rule : rules.rules) add_traits(rule.test, asked);
+    const bool bears = std::any_of(rules.rules.begin(), rules.rules.end(), [&](const RangeRule &rule) {
+        return rule.of == trait && passes(rule.test, test) != Truth::no;
+    });
+    if (bears || asked.contains(trait)) check_word(rules, trait, true, test.word(trait));
+}
+
 std::string name_of(const Lack &lack) {
     const std::string name(info(lack.trait).name);
     switch (lack.of) {

@@ -25,6 +25,10 @@ std::set<Trait> work_traits_of(const RangeRules &rules, const Variable &variable
 /// Whether a weld is of the kind that a filter asks for.
 Truth passes(const WeldFilter &filter, const Weld &weld);
 
+/// Refuses a word of a test that the rules do not know, where it can bear on what the test qualifies: a range
+/// by that trait may be of such a test, or something else asks for it. Throws InputError.
+void check_test_word(const RangeRules &rules, Trait trait, const Weld &test);
+
 /// One rule's part of what a test qualifies, worked out for that test.
 struct RangePart {
     const RangeRule *rule = nullptr;

@@ -89,6 +89,22 @@ TEST_CASE("a butt that is said to be welded through is as thick as its thinner m
           }) == "weld-thickness");
 }
 
+TEST_CASE("a word that no range of such a test goes by need not be known") {
+    Desk desk;
+    // AWS D1.1 groups electrodes of SMAW alone; F6 of GTAW is the trade's own number.
+    const auto test = [](const char *process) {
+        return described_coupon(
+            {{"process", process}, {"joint", "groove"}, {"form", "plate"}, {"filler-group", "F6"}});
+    };
+    CHECK(range_of_coupon(desk.catalogue, "aws-d1.1", test("GTAW")).tests.size() == 1);
+    CHECK(field_of_refusal([&] { range_of_coupon(desk.catalogue, "aws-d1.1", test("SMAW")); }) ==
+          "filler-group");
+    CHECK(field_of_refusal([&] {
+              range_of_coupon(desk.catalogue, "asme-ix",
+                              described_coupon({{"process", "GTAW"}, {"filler-group", "F99"}}));
+          }) == "filler-group");
+}
+
 TEST_CASE("a coupon of two processes is a test of each") {
     Desk desk;
     const auto result = range_of_coupon(
