@@ -140,15 +140,14 @@ std::vector<TypeId> Vocabulary::perhaps(std::string_view word) const {
         for (const auto &[name, id] : words_)
             if (name.starts_with(given)) (name.find(' ') == name.npos ? whole : begun).insert(id);
     if (!unclear.empty()) return {unclear.begin(), unclear.end()};
-    // `cra` is a crack sooner than a crater pipe, as nothing is worse; but `inc` is no
-    // inclusion sooner than incomplete fusion.
+    // `cra` is a crack sooner than a crater pipe, as nothing is worse; but `inc` is no inclusion sooner than
+    // incomplete fusion.
     const auto crack = find("crack");
-    const auto narrower_than = [&](TypeId one) {
-        return [&, one](TypeId wider) { return is_a(one, wider) || (crack && wider == *crack); };
-    };
     std::set<TypeId> out = whole;
     for (const TypeId one : begun)
-        if (std::none_of(whole.begin(), whole.end(), narrower_than(one))) out.insert(one);
+        if (std::none_of(whole.begin(), whole.end(),
+                         [&](TypeId wider) { return is_a(one, wider) || crack == wider; }))
+            out.insert(one);
     return {out.begin(), out.end()};
 }
 

@@ -5,8 +5,6 @@
 namespace beadbook {
 namespace {
 
-constexpr std::string_view weld_thickness = "weld-thickness";
-
 void set(CouponRecord &coupon, const std::string &field, const std::string &value,
          const std::map<std::string, std::string> &beside = {}) {
     try {
@@ -19,6 +17,7 @@ void set(CouponRecord &coupon, const std::string &field, const std::string &valu
 void take(CouponRecord &coupon, const std::map<std::string, std::string> &fields) {
     for (const auto &[name, value] : fields)
         if (!coupon_field(name)) set(coupon, name, value); // refuses it, with the nearest name
+    const std::string weld_thickness = "weld-thickness";
     const bool through = says_through(fields);
     // Bare numbers last: what is written with its unit may fix theirs.
     for (const bool bare : {false, true})
@@ -27,10 +26,7 @@ void take(CouponRecord &coupon, const std::map<std::string, std::string> &fields
                 given != fields.end() && is_bare_length(field.name, given->second) == bare &&
                 !(through && field.name == weld_thickness))
                 set(coupon, field.name, given->second, fields);
-    if (through) {
-        coupon.fields.erase(std::string(weld_thickness));
-        set(coupon, std::string(weld_thickness), through_thickness(coupon));
-    }
+    if (through) set(coupon, weld_thickness, through_thickness(coupon));
 }
 
 } // namespace

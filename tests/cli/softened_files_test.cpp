@@ -42,6 +42,12 @@ private:
     Program run;
 };
 
+/// Writes the one place of a text otherwise.
+void put(std::string &text, const std::string &was, const std::string &now) {
+    REQUIRE(text.find(was) != std::string::npos);
+    text.replace(text.find(was), was.size(), now);
+}
+
 std::string criteria_text(const std::string &set, const std::string &at_most) {
     return "set: " + set +
            "\ntitle: t\nedition: one\nunits: in\nclasses: [A]\nscope: not read\nrules:\n"
@@ -203,15 +209,11 @@ TEST_CASE("rules for welders of one's own, softer than shipped ones, say so besi
           "[cli]") {
     const OwnFiles bench;
     std::string text(shipped_file("welder/asme-ix.yaml"));
-    const auto put = [&](const std::string &was, const std::string &now) {
-        REQUIRE(text.find(was) != std::string::npos);
-        text.replace(text.find(was), was.size(), now);
-    };
-    put("rules: asme-ix", "rules: our-ix");
+    put(text, "rules: asme-ix", "rules: our-ix");
     bench.write("same.yaml", text);
-    put("rules: our-ix", "rules: my-ix");
-    put("use every: 6 months", "use every: 60 months");
-    put("    coupons: 2\n    clause: QW-321.2", "    coupons: 1\n    clause: QW-321.2");
+    put(text, "rules: our-ix", "rules: my-ix");
+    put(text, "use every: 6 months", "use every: 60 months");
+    put(text, "    coupons: 2\n    clause: QW-321.2", "    coupons: 1\n    clause: QW-321.2");
     bench.write("mine.yaml", text);
     bench.all(
         {"enrol L1 --name \"J. Reef\"",
@@ -234,11 +236,12 @@ TEST_CASE("rules for welders of one's own, softer than shipped ones, say so besi
     CHECK_THAT(bench.told("record L1 1"), !says("looser"));
 
     text = shipped_file("welder/asme-ix.yaml");
-    put("rules: asme-ix", "rules: wide-ix");
-    put("by test: {1G: F, 2G: [F, H], 5G: [F, V, O], 6G",
+    put(text, "rules: asme-ix", "rules: wide-ix");
+    put(text, "by test: {1G: F, 2G: [F, H], 5G: [F, V, O], 6G",
         "by test: {1G: [F, V], 2G: [F, H], 5G: [F, V, O], 6G");
-    put("  - {of: backing, work: {joint: groove}}", "  - {of: backing, work: {joint: groove, form: tube}}");
-    put("    one of: [RT, mechanical]\n    test: {joint: groove}",
+    put(text, "  - {of: backing, work: {joint: groove}}",
+        "  - {of: backing, work: {joint: groove, form: tube}}");
+    put(text, "    one of: [RT, mechanical]\n    test: {joint: groove}",
         "    one of: [RT, mechanical]\n    test: {joint: groove, form: plate}");
     bench.write("wide.yaml", text);
     CHECK_THAT(bench.told("qualify G-1 --rules " + bench.file("wide.yaml") + " --by \"I. Teach\""),
@@ -264,13 +267,9 @@ TEST_CASE("a class that takes over a looser one under the name of a stricter is 
 TEST_CASE("a check of criteria says what they allow beyond the shipped set that they look like", "[cli]") {
     const OwnFiles bench;
     std::string text(shipped_file("aws-d1.1-visual.yaml"));
-    const auto put = [&](const std::string &was, const std::string &now) {
-        REQUIRE(text.find(was) != std::string::npos);
-        text.replace(text.find(was), was.size(), now);
-    };
-    put("set: aws-d1.1-visual", "set: our-visual");
+    put(text, "set: aws-d1.1-visual", "set: our-visual");
     bench.write("same.yaml", text);
-    put("welder test: 1/32 in}", "welder test: 1/20 in}");
+    put(text, "welder test: 1/32 in}", "welder test: 1/20 in}");
     bench.write("ours.yaml", text);
     const auto looser =
         says("class welder test: 1 limit looser than in the shipped aws-d1.1-visual: undercut-test");
